@@ -1,0 +1,269 @@
+import type { Caution } from '../cautions/cautions.ts'
+import type { Minor } from '../money/minor.ts'
+import type { Priced } from '../pricing/price.ts'
+import type { Dial, Duration, Form } from '../vocabulary/clock.ts'
+import type {
+  Belonging,
+  Component,
+  Custody,
+  EarlierRepair,
+  Finish,
+  Grade,
+  Position,
+  SpringState,
+} from '../vocabulary/intake.ts'
+import type { Exclusion, PaymentMethod, Scope, SetUpAdvice } from '../vocabulary/work.ts'
+
+/*
+ * What a paper says, as data. It is frozen as JSON in the ledger when the document is issued and never changes after:
+ * codes and values where the shop's words can say it again, a person's own text where a person typed it.
+ * Fields are only ever added, and added as optional ones, so that a paper of years ago can be printed again.
+ * Dates are civil (`YYYY-MM-DD`), instants ISO UTC, amounts integer minor units of the head's currency, and quantities,
+ * unit prices (major units) and percent rates decimal strings.
+ */
+
+/** The shop as it called itself on the day of issue. */
+export interface PaperShop {
+  readonly name: string
+  readonly addressLines: readonly string[]
+  readonly phone?: string
+  readonly email?: string
+  /** The shop's registration for tax, printed where invoices must carry it. */
+  readonly taxNumber?: string
+}
+
+/** The owner as known on the day of issue. */
+export interface PaperOwner {
+  readonly name: string
+  readonly addressLines: readonly string[]
+  readonly phone?: string
+}
+
+/** The clock, described well enough to tell it from another. */
+export interface PaperClock {
+  readonly form: Form
+  /** The maker as read on the clock. */
+  readonly maker?: string
+  readonly serial?: string
+  readonly trains?: number
+  readonly duration?: Duration
+  readonly dial?: Dial
+  /** Marks and anything else a person wrote to tell it by. */
+  readonly marks?: string
+}
+
+/** What every paper carries. */
+export interface PaperHead {
+  readonly shop: PaperShop
+  /** BCP 47, such as `en-GB`: how dates and figures are written. */
+  readonly locale: string
+  /** IANA name, such as `Europe/London`: the clock on the shop's wall. */
+  readonly timeZone: string
+  /** ISO 4217, such as `GBP`. */
+  readonly currency: string
+  readonly language: 'en'
+  /** The document's own number in its series. */
+  readonly number: string
+  readonly issuedOn: string
+  readonly owner: PaperOwner
+  readonly clock?: PaperClock
+  readonly repairNumber?: string
+}
+
+/** One step of how a figure came about; its sentence stands in the words catalogue under `workingSteps`. */
+export interface WorkingStep {
+  readonly code: string
+  readonly values: Readonly<Record<string, string | number>>
+}
+
+/** One line of work or goods with everything its net was computed from, so that it recomputes to the same figure later. */
+export interface PaperLine {
+  readonly kind: 'labour' | 'part' | 'outside' | 'fee'
+  readonly description: string
+  readonly quantity: string
+  /** Unit price in major units. */
+  readonly unit: string
+  /** Base quantity of the unit price, where not 1. */
+  readonly per?: string
+  readonly unitDiscount?: string
+  readonly allowance?: string
+  readonly charge?: string
+  readonly taxes: readonly { readonly code: string; readonly rate: string }[]
+  readonly net: Minor
+  readonly working: readonly WorkingStep[]
+}
+
+/** How tax was worked out on the day of issue. */
+export interface PaperTax {
+  readonly basis: 'line' | 'group'
+  readonly mode: 'half-up' | 'half-even' | 'down'
+  /** True when unit prices contain the tax. */
+  readonly inclusive: boolean
+  /** True when the rates of a line are added before rounding. */
+  readonly aggregate?: boolean
+}
+
+/** An allowance or charge on the whole document; `amount` in major units, without a sign. */
+export interface PaperAdjustment {
+  readonly description: string
+  readonly amount: string
+  readonly taxes: readonly { readonly code: string; readonly rate: string }[]
+}
+
+/** The money of a paper: its lines, how they add up and by which rules. */
+export interface PaperMoney {
+  readonly lines: readonly PaperLine[]
+  readonly allowances?: readonly PaperAdjustment[]
+  readonly charges?: readonly PaperAdjustment[]
+  readonly priced: Priced
+  readonly tax: PaperTax
+}
+
+/** A place to sign, or the name of who signed and when. */
+export interface PaperSignature {
+  readonly name?: string
+  readonly at?: string
+}
+
+/** One component as it was seen at the counter. */
+export interface ConditionNote {
+  readonly component: Component
+  readonly finish?: Finish
+  readonly grade?: Grade
+  readonly remark?: string
+}
+
+/** One separable thing and who has it; `description` names an `other`. */
+export interface PaperBelonging {
+  readonly item: Belonging
+  readonly position?: Position
+  readonly count: number
+  readonly custody: Custody
+  readonly tag?: string
+  readonly description?: string
+}
+
+/** The owner's and the shop's copy of what was handed over the counter. */
+export interface ClaimCheckContents extends PaperHead {
+  readonly kind: 'claim-check'
+  /** The fault as the owner told it. */
+  readonly fault: string
+  readonly condition: readonly ConditionNote[]
+  readonly earlierRepairs?: readonly EarlierRepair[]
+  readonly springs?: SpringState
+  readonly belongings: readonly PaperBelonging[]
+  /** An estimated date, never a promise. */
+  readonly estimatedOn?: string
+  /** What was said of the cost: a fee for the estimate, an expected range, both or neither yet. */
+  readonly estimate: {
+    readonly fee?: Minor
+    /** True when the fee is taken off the price once the owner gives the go-ahead. */
+    readonly feeCredited?: boolean
+    readonly low?: Minor
+    readonly high?: Minor
+  }
+  /** A deposit paid at the counter. */
+  readonly deposit?: Minor
+  readonly signedIn?: PaperSignature
+  readonly signedOut?: PaperSignature
+  readonly cautions: readonly Caution[]
+  /** What the QR code says, printed on both halves. */
+  readonly qr: string
+}
+
+/** An estimate, or a supplement to one. */
+export interface EstimateContents extends PaperHead, PaperMoney {
+  readonly kind: 'estimate'
+  readonly version: number
+  /** True when it adds to an estimate already agreed. */
+  readonly supplement: boolean
+  /** What the supplement adds to: the taxed total agreed before. */
+  readonly agreedBefore?: Minor
+  /** What it may come to, tax included. */
+  readonly range?: { readonly low: Minor; readonly high: Minor }
+  readonly validUntil?: string
+  /** What may be spent without asking again. */
+  readonly limit?: {
+    readonly authorised?: Minor
+    readonly overrunPercent?: string
+    readonly overrun?: Minor
+  }
+  /** Estimated date once the go-ahead is given. */
+  readonly estimatedOn?: string
+  readonly notes?: string
+  readonly cautions: readonly Caution[]
+}
+
+/** Money received (positive) or given back (negative) before a paper was issued. */
+export interface PaperPayment {
+  readonly on: string
+  readonly method: PaymentMethod
+  readonly amount: Minor
+  /** The receipt it is written on. */
+  readonly receiptNumber?: string
+}
+
+/** The term a hand-over starts, in one line on the invoice. */
+export interface WarrantyLine {
+  readonly scope: Scope
+  readonly startOn: string
+  readonly lastDay: string
+  readonly number?: string
+}
+
+/** What is owed for a repair. `priced.paid` and `priced.due` speak for the day of issue. */
+export interface InvoiceContents extends PaperHead, PaperMoney {
+  readonly kind: 'invoice'
+  readonly payments: readonly PaperPayment[]
+  readonly dueOn?: string
+  readonly warranty?: WarrantyLine
+  readonly notes?: string
+}
+
+/** The correction of an invoice: its figures mirrored, whole or in part. */
+export interface CreditNoteContents extends PaperHead, PaperMoney {
+  readonly kind: 'credit-note'
+  readonly invoice: { readonly number: string; readonly issuedOn: string }
+  readonly reason?: string
+}
+
+/** Money that changed hands: received when positive, given back when negative. */
+export interface ReceiptContents extends PaperHead {
+  readonly kind: 'receipt'
+  readonly method: PaymentMethod
+  readonly amount: Minor
+  /** Cash laid down, where change was given from it. */
+  readonly tendered?: Minor
+  /** A card slip's or transfer's own reference. */
+  readonly reference?: string
+  readonly towards: 'invoice' | 'deposit' | 'account'
+  readonly invoiceNumber?: string
+  /** Still owed after it; negative when the shop holds the owner's money. */
+  readonly balance: Minor
+}
+
+/** What the shop answers for, from when to when. */
+export interface WarrantyContents extends PaperHead {
+  readonly kind: 'warranty'
+  readonly scope: Scope
+  readonly startOn: string
+  /** The last day covered. */
+  readonly lastDay: string
+  readonly exclusions: readonly Exclusion[]
+  /** What was done, one sentence each. */
+  readonly work: readonly string[]
+  readonly advice: readonly SetUpAdvice[]
+  readonly invoiceNumber?: string
+}
+
+/** Everything a paper says; `kind` tells which paper. */
+export type PaperContents =
+  | ClaimCheckContents
+  | EstimateContents
+  | InvoiceContents
+  | CreditNoteContents
+  | ReceiptContents
+  | WarrantyContents
+
+/** Which paper. */
+export type PaperKind = PaperContents['kind']
