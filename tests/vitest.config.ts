@@ -1,0 +1,10 @@
+import { defineConfig } from 'vitest/config'
+
+/** Every test that needs no browser: plain Node, one file after another in its own worker. */
+export default defineConfig({
+  test: {
+    environment: 'node',
+    include: ['tests/**/*.test.ts'],
+    exclude: ['tests/e2e/**'],
+  },
+})
