@@ -42,6 +42,7 @@ const clockText = (seconds: number): string => {
 
 const numberFormats = ({ locale, currency }: FormatSettings) => {
   const digits = minorDigits(currency)
+  if (digits === undefined) throw new RangeError(`not a currency with minor units: ${currency}`)
   const exact = { minimumFractionDigits: digits, maximumFractionDigits: digits } as const
   return {
     digits,
