@@ -1,6 +1,6 @@
 import type { Caution } from '../cautions/cautions.ts'
 import type { Minor } from '../money/minor.ts'
-import type { Priced } from '../pricing/price.ts'
+import type { DocumentAmount, Priced, PriceLine, TaxRules } from '../pricing/price.ts'
 import type { Dial, Duration, Form } from '../vocabulary/clock.ts'
 import type {
   Belonging,
@@ -76,38 +76,16 @@ export interface WorkingStep {
   readonly values: Readonly<Record<string, string | number>>
 }
 
-/** One line of work or goods with everything its net was computed from, so that it recomputes to the same figure later. */
-export interface PaperLine {
-  readonly kind: 'labour' | 'part' | 'outside' | 'fee'
+/** One line of work or goods with everything its net was computed from, so that it prices to the same figure later. */
+export interface PaperLine extends PriceLine {
   readonly description: string
-  readonly quantity: string
-  /** Unit price in major units. */
-  readonly unit: string
-  /** Base quantity of the unit price, where not 1. */
-  readonly per?: string
-  readonly unitDiscount?: string
-  readonly allowance?: string
-  readonly charge?: string
-  readonly taxes: readonly { readonly code: string; readonly rate: string }[]
   readonly net: Minor
   readonly working: readonly WorkingStep[]
 }
 
-/** How tax was worked out on the day of issue. */
-export interface PaperTax {
-  readonly basis: 'line' | 'group'
-  readonly mode: 'half-up' | 'half-even' | 'down'
-  /** True when unit prices contain the tax. */
-  readonly inclusive: boolean
-  /** True when the rates of a line are added before rounding. */
-  readonly aggregate?: boolean
-}
-
-/** An allowance or charge on the whole document; `amount` in major units, without a sign. */
-export interface PaperAdjustment {
+/** An allowance or charge on the whole document, in major units without a sign. */
+export interface PaperAdjustment extends DocumentAmount {
   readonly description: string
-  readonly amount: string
-  readonly taxes: readonly { readonly code: string; readonly rate: string }[]
 }
 
 /** The money of a paper: its lines, how they add up and by which rules. */
@@ -116,7 +94,7 @@ export interface PaperMoney {
   readonly allowances?: readonly PaperAdjustment[]
   readonly charges?: readonly PaperAdjustment[]
   readonly priced: Priced
-  readonly tax: PaperTax
+  readonly tax: TaxRules
 }
 
 /** A place to sign, or the name of who signed and when. */
