@@ -56,5 +56,7 @@ export function decimalText({ units, scale }: Decimal): string {
 /** The numerator of the decimal over 10^`scale`; `scale` must be at least the decimal's own. */
 export const unitsAt = (d: Decimal, scale: number): bigint => d.units * tenTo(scale - d.scale)
 
+const powers = Array.from({ length: 100 }, (_, power) => 10n ** BigInt(power))
+
 /** 10 to the power of a whole number ≥ 0. */
-export const tenTo = (power: number): bigint => 10n ** BigInt(power)
+export const tenTo = (power: number): bigint => powers[power] ?? 10n ** BigInt(power)

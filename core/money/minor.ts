@@ -34,11 +34,15 @@ export function currencyDigits(currency: string, field = 'currency'): Checked<Mi
  */
 export function parseMinor(text: string, currency: string, field: string): Checked<Minor> {
   const digits = currencyDigits(currency)
-  if (!digits.ok) return digits
+  return digits.ok ? parseMinorExact(text, digits.value, field) : digits
+}
+
+/** As `parseMinor`, for a currency of that many digits. */
+export function parseMinorExact(text: string, digits: MinorDigits, field: string): Checked<Minor> {
   const amount = parseMoney(text, field)
   if (!amount.ok) return amount
-  const { n, d } = minorFraction(amount.value, digits.value)
-  if (n % d !== 0n) return bad([problem('money.tooPrecise', field, { text, digits: digits.value })])
+  const { n, d } = minorFraction(amount.value, digits)
+  if (n % d !== 0n) return bad([problem('money.tooPrecise', field, { text, digits })])
   return minorOf(n / d, field)
 }
 

@@ -1,0 +1,4 @@
+import type { Kind } from './kind.ts'
+
+/** Time at the bench. */
+export const labour = { quantityUnit: 'hour', fromBenchTime: true, hasCost: false } as const satisfies Kind

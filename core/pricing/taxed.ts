@@ -1,0 +1,117 @@
+import { addDecimals, type Decimal, decimalText, tenTo } from '../decimal/decimal.ts'
+import { type Fraction, sumFractions } from '../decimal/fraction.ts'
+import { apportion } from '../money/apportion.ts'
+import { roundFraction } from '../money/div-round.ts'
+import type { TaxRules } from './price-input.ts'
+
+/** A tax with its rate in percent, exact. */
+export interface RatedTax {
+  readonly code: string
+  readonly rate: Decimal
+}
+
+/** An amount in minor units (a line, or a document allowance or charge) and the taxes on it. */
+export interface TaxableItem {
+  readonly amount: bigint
+  readonly taxes: readonly RatedTax[]
+}
+
+/** One group of equal code and rate, in minor units. */
+export interface TaxGroup {
+  readonly code: string
+  /** Percent, the shortest decimal text. */
+  readonly rate: string
+  readonly taxable: bigint
+  readonly tax: bigint
+}
+
+/** The groups in the order their first item comes, and the amount without tax of each item. */
+export interface Taxed {
+  readonly groups: readonly TaxGroup[]
+  readonly nets: readonly bigint[]
+}
+
+interface Share {
+  readonly index: number
+  readonly exact: Fraction
+}
+
+interface Charged {
+  readonly tax: bigint
+  /** The tax in whole minor units that each item of the group carries. */
+  readonly parts: readonly bigint[]
+}
+
+/**
+ * The tax on all items. Exclusive: amount × rate ÷ 100 (EN 16931 BR-CO-17). Inclusive: amount × rate ÷ (100 + all the item's
+ * rates), and the net is what is left, so that net + tax = gross exactly; a group's rounded tax is apportioned over
+ * its items, so that it is exact for the item, the group and the document alike.
+ */
+export function taxed(items: readonly TaxableItem[], rules: TaxRules): Taxed {
+  const rated = rules.aggregate ? items.map(aggregated) : items
+  const nets = rated.map(item => item.amount)
+  const charged = [...sharesByGroup(rated, rules.inclusive)].map(([key, shares]) => {
+    const charge = rules.basis === 'line' ? chargedByItem(shares, rules) : chargedOnce(shares, rules)
+    if (rules.inclusive)
+      charge.parts.forEach((part, i) => {
+        const index = shares[i]?.index ?? 0
+        nets[index] = (nets[index] ?? 0n) - part
+      })
+    return { key, shares, tax: charge.tax }
+  })
+  return {
+    nets,
+    groups: charged.map(({ key, shares, tax }) => ({ ...group(key), taxable: taxable(shares, nets), tax })),
+  }
+}
+
+const taxable = (shares: readonly Share[], nets: readonly bigint[]): bigint =>
+  shares.reduce((sum, { index }) => sum + (nets[index] ?? 0n), 0n)
+
+const chargedByItem = (shares: readonly Share[], { mode }: TaxRules): Charged => {
+  const parts = shares.map(({ exact }) => roundFraction(exact, mode))
+  return { parts, tax: parts.reduce((sum, part) => sum + part, 0n) }
+}
+
+const chargedOnce = (shares: readonly Share[], { mode, inclusive }: TaxRules): Charged => {
+  const exact = shares.map(share => share.exact)
+  const tax = roundFraction(sumFractions(exact), mode)
+  return { tax, parts: inclusive ? apportion(tax, exact) : [] }
+}
+
+/** The item under one tax at the sum of its rates; codes are sorted so that their order on the line does not matter. */
+function aggregated(item: TaxableItem): TaxableItem {
+  if (item.taxes.length < 2) return item
+  const code = item.taxes
+    .map(tax => tax.code)
+    .sort()
+    .join('+')
+  const rate = item.taxes.map(tax => tax.rate).reduce(addDecimals)
+  return { amount: item.amount, taxes: [{ code, rate }] }
+}
+
+const keyOf = ({ code, rate }: RatedTax): string => `${decimalText(rate)} ${code}`
+
+const group = (key: string) => {
+  const space = key.indexOf(' ')
+  return { rate: key.slice(0, space), code: key.slice(space + 1) }
+}
+
+function sharesByGroup(items: readonly TaxableItem[], inclusive: boolean): Map<string, Share[]> {
+  const groups = new Map<string, Share[]>()
+  items.forEach((item, index) => {
+    for (const tax of item.taxes) {
+      const key = keyOf(tax)
+      const shares = groups.get(key) ?? []
+      groups.set(key, shares)
+      shares.push({ index, exact: exactTax(item, tax.rate, inclusive) })
+    }
+  })
+  return groups
+}
+
+function exactTax({ amount, taxes }: TaxableItem, rate: Decimal, inclusive: boolean): Fraction {
+  if (!inclusive) return { n: amount * rate.units, d: 100n * tenTo(rate.scale) }
+  const all = taxes.map(tax => tax.rate).reduce(addDecimals, { units: 100n, scale: 0 })
+  return { n: amount * rate.units * tenTo(all.scale - rate.scale), d: all.units }
+}
