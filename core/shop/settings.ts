@@ -1,0 +1,61 @@
+import type { RunInPolicy } from '../run-in/policy.ts'
+import type { LineKind } from '../pricing/kinds/index.ts'
+import type { Tax, TaxRules } from '../pricing/price-input.ts'
+import type { Duration } from '../vocabulary/clock.ts'
+import type { Exclusion, Scope } from '../vocabulary/work.ts'
+
+/** One opening of the week: day 1 is Monday, times local and half-open. */
+export interface OpenHours {
+  readonly day: number
+  readonly from: string
+  readonly to: string
+}
+
+/** How long a kind of work is answered for; null where it is not. */
+export type WarrantyTermSetting = { readonly length: number; readonly unit: 'months' | 'days' } | null
+
+/** Everything the owner of the shop decides once and papers, sums and warnings follow. */
+export interface Settings {
+  readonly shop: {
+    readonly name: string
+    readonly addressLines: readonly string[]
+    readonly phone: string
+    readonly email: string
+    readonly taxNumber: string
+  }
+  readonly place: {
+    /** ISO 3166 alpha-2: how phone numbers without a prefix are read. */
+    readonly country: string
+    readonly locale: string
+    readonly timeZone: string
+    readonly currency: string
+    readonly paper: 'a4' | 'letter'
+    readonly units: 'mm' | 'in'
+  }
+  readonly hours: { readonly week: readonly OpenHours[] }
+  readonly tax: TaxRules & { readonly byKind: Readonly<Record<LineKind, readonly Tax[]>> }
+  readonly prices: {
+    /** Bench hour in major units. */
+    readonly benchRate: string
+    /** Fee for an estimate in major units; credited when the work goes ahead. */
+    readonly estimateFee: string
+  }
+  readonly estimate: {
+    readonly validDays: number
+    /** How far a bill may pass the agreed sum without a new go-ahead: the smaller of the two counts. */
+    readonly overrunPercent: string
+    readonly overrunAmount: string
+  }
+  readonly warranty: {
+    readonly startsOn: 'collection' | 'invoice' | 'ready'
+    readonly convention: 'same-date' | 'day-before'
+    readonly pauseWhileInShop: boolean
+    readonly terms: Readonly<Record<Scope, WarrantyTermSetting>>
+    readonly exclusions: readonly Exclusion[]
+  }
+  readonly runIn: Readonly<Record<Duration, RunInPolicy>>
+  readonly collection: { readonly uncollectedDays: number }
+}
+
+/** The names under which groups of settings are kept. */
+export type SettingsGroup = keyof Settings

@@ -1,0 +1,169 @@
+import type { WaitReason } from '../vocabulary/work.ts'
+
+/**
+ * The stages of a repair and how many of the eight notches of the count wheel each has passed.
+ * The order is the order of the job.
+ */
+export const stages = {
+  'taken-in': { notches: 1 },
+  'estimate-out': { notches: 2 },
+  'go-ahead': { notches: 3 },
+  'on-the-bench': { notches: 4 },
+  waiting: { notches: 4 },
+  'running-in': { notches: 6 },
+  ready: { notches: 7 },
+  declined: { notches: 7 },
+  collected: { notches: 8 },
+} as const
+
+/** Where a repair stands. `declined` is ready to return unrepaired. */
+export type Stage = keyof typeof stages
+
+/** What a person may do next to a repair. */
+export type RepairAct =
+  | 'write-estimate'
+  | 'send-estimate'
+  | 'record-word'
+  | 'work'
+  | 'end-wait'
+  | 'start-run-in'
+  | 'decide-run-in'
+  | 'declare-ready'
+  | 'invoice'
+  | 'hand-over'
+
+/** An act that is not allowed yet, and why. */
+export interface Blocked {
+  readonly act: RepairAct
+  readonly code: string
+}
+
+/** What is on record about one repair, as far as its standing depends on it. */
+export interface RepairFacts {
+  /** A covered comeback needs no estimate and no go-ahead: the shop answers for it. */
+  readonly covered: boolean
+  readonly estimateOnly: boolean
+  readonly estimateWritten: boolean
+  readonly estimateSent: boolean
+  /** The owner's last word on the work, null while none is on record. */
+  readonly word: 'go-ahead' | 'declined' | null
+  /** A finding is on record that needs the owner's word, and no word has come since. */
+  readonly findingOpen: boolean
+  readonly workBegun: boolean
+  readonly labourRunning: boolean
+  readonly waitsOpen: readonly WaitReason[]
+  readonly runIn: 'none' | 'running' | 'passed' | 'to-bench'
+  readonly readyAt: string | null
+  readonly collectedAt: string | null
+  readonly invoiced: boolean
+}
+
+/** Where a repair stands, what it waits for, the acts open now (the plain next one first) and what blocks the others. */
+export interface Standing {
+  readonly stage: Stage
+  readonly notches: number
+  readonly waitingFor: WaitReason | null
+  readonly next: readonly RepairAct[]
+  readonly blocked: readonly Blocked[]
+}
+
+const mayWork = (f: RepairFacts): boolean => f.covered || f.word === 'go-ahead'
+
+const stageOf = (f: RepairFacts): Stage => {
+  if (f.collectedAt) return 'collected'
+  if (f.word === 'declined') return 'declined'
+  if (f.readyAt) return 'ready'
+  if (f.runIn === 'running') return 'running-in'
+  if (mayWork(f) && (f.waitsOpen.length > 0 || f.findingOpen)) return 'waiting'
+  if (mayWork(f) && f.workBegun) return 'on-the-bench'
+  if (mayWork(f)) return 'go-ahead'
+  if (f.estimateSent) return 'estimate-out'
+  return 'taken-in'
+}
+
+const waitOrder: readonly WaitReason[] = ['owner', 'outside-work', 'parts', 'other']
+
+const waitingFor = (f: RepairFacts): WaitReason | null =>
+  f.findingOpen ? 'owner' : (waitOrder.find(reason => f.waitsOpen.includes(reason)) ?? null)
+
+/** For each act: null when it is allowed, else the code of what blocks it. In the order the job goes. */
+const gates: Record<RepairAct, (f: RepairFacts, stage: Stage) => string | null> = {
+  'record-word': f => (f.covered ? 'standing.covered' : f.estimateSent ? null : 'standing.noEstimateSent'),
+  'send-estimate': f => (f.estimateWritten && !f.estimateSent ? null : 'standing.noEstimateWritten'),
+  'write-estimate': (_, stage) => (stage === 'ready' ? 'standing.alreadyReady' : null),
+  'end-wait': f => (f.waitsOpen.length > 0 ? null : 'standing.notWaiting'),
+  work: (f, stage) =>
+    stage === 'running-in' ? 'standing.runningIn' : stage === 'ready' ? 'standing.alreadyReady' : mayWork(f) ? null : 'standing.noGoAhead',
+  'start-run-in': (f, stage) =>
+    stage === 'ready' || f.runIn === 'passed'
+      ? 'standing.alreadyReady'
+      : stage === 'running-in'
+        ? 'standing.runningIn'
+        : !mayWork(f)
+          ? 'standing.noGoAhead'
+          : f.labourRunning
+            ? 'standing.labourRunning'
+            : !f.workBegun
+              ? 'standing.noWork'
+              : waitingFor(f)
+                ? 'standing.stillWaiting'
+                : null,
+  'decide-run-in': (_, stage) => (stage === 'running-in' ? null : 'standing.notRunningIn'),
+  'declare-ready': (f, stage) =>
+    stage === 'running-in'
+      ? 'standing.runningIn'
+      : stage === 'ready'
+        ? 'standing.alreadyReady'
+        : f.labourRunning
+          ? 'standing.labourRunning'
+          : waitingFor(f)
+            ? 'standing.stillWaiting'
+            : mayWork(f) || f.estimateOnly
+              ? null
+              : 'standing.noGoAhead',
+  invoice: (f, stage) => (f.invoiced ? 'standing.invoiced' : stage === 'ready' || stage === 'declined' ? null : 'standing.notReady'),
+  'hand-over': (f, stage) =>
+    stage === 'declined' || (stage === 'ready' && (f.invoiced || f.covered || f.estimateOnly))
+      ? null
+      : stage === 'ready'
+        ? 'standing.notInvoiced'
+        : 'standing.notReady',
+}
+
+/** The plain next act of each stage; it leads the list when nothing blocks it. */
+const lead: Record<Stage, readonly RepairAct[]> = {
+  'taken-in': ['send-estimate', 'write-estimate'],
+  'estimate-out': ['record-word'],
+  'go-ahead': ['work'],
+  'on-the-bench': ['work', 'start-run-in'],
+  waiting: ['record-word', 'end-wait'],
+  'running-in': ['decide-run-in'],
+  ready: ['invoice', 'hand-over'],
+  declined: ['hand-over'],
+  collected: [],
+}
+
+/**
+ * The standing of a repair, derived from the recorded facts alone.
+ * A collected repair allows nothing more; every act that is not open is listed with what blocks it.
+ */
+export function repairStanding(facts: RepairFacts): Standing {
+  const stage = stageOf(facts)
+  const acts = Object.keys(gates) as RepairAct[]
+  const verdicts = acts.map(act => ({
+    act,
+    code: stage === 'collected' ? 'standing.collected' : gates[act](facts, stage),
+  }))
+  const open = verdicts.filter(v => v.code === null).map(v => v.act)
+  const leading = lead[stage].filter(act => open.includes(act))
+  return {
+    stage,
+    notches: stages[stage].notches,
+    waitingFor: stage === 'waiting' ? waitingFor(facts) : null,
+    next: [...leading, ...open.filter(act => !leading.includes(act))],
+    blocked: verdicts.flatMap(({ act, code }) => (code === null ? [] : [{ act, code }])),
+  }
+}
+
+/** True when a clock that is ready has stood longer than the shop's period: `days` since it was ready, both civil dates given as day counts. */
+export const isUncollected = (daysSinceReady: number, uncollectedDays: number): boolean => daysSinceReady > uncollectedDays

@@ -1,0 +1,42 @@
+/** The forms of clock the shop takes in, with what a new entry starts from. Common practice. */
+export const forms = {
+  longcase: { power: 'weight', duration: '8-day', trains: 2 },
+  bracket: { power: 'spring', duration: '8-day', trains: 2 },
+  mantel: { power: 'spring', duration: '8-day', trains: 2 },
+  wall: { power: 'spring', duration: '8-day', trains: 1 },
+  cuckoo: { power: 'weight', duration: '30-hour', trains: 2 },
+  carriage: { power: 'spring', duration: '8-day', trains: 2 },
+  torsion: { power: 'spring', duration: '400-day', trains: 1 },
+  lantern: { power: 'weight', duration: '30-hour', trains: 2 },
+  skeleton: { power: 'fusee', duration: '8-day', trains: 1 },
+  ship: { power: 'spring', duration: '8-day', trains: 2 },
+  novelty: { power: 'spring', duration: '30-hour', trains: 1 },
+  other: { power: 'spring', duration: '8-day', trains: 1 },
+} as const
+
+/** A form of clock. */
+export type Form = keyof typeof forms
+
+/** What drives the clock. */
+export const powers = ['spring', 'fusee', 'weight', 'electric-rewind', 'mains'] as const
+export type Power = (typeof powers)[number]
+
+/** How long the clock is made to run on one wind. */
+export const durations = ['30-hour', '8-day', '31-day', '400-day'] as const
+export type Duration = (typeof durations)[number]
+
+/** Escapements met at the counter. */
+export const escapements = ['recoil', 'dead-beat', 'verge', 'platform-lever', 'cylinder', 'brocot', 'pin-wheel', 'other'] as const
+export type Escapement = (typeof escapements)[number]
+
+/** How the strike counts: a count wheel can go out of step with the hands, a rack cannot (GO). */
+export const strikes = ['none', 'count-wheel', 'rack', 'passing'] as const
+export type Strike = (typeof strikes)[number]
+
+/** What the chime plays, and whether it sets itself right. */
+export const chimes = ['none', 'four-quarter', 'ting-tang', 'melody'] as const
+export type Chime = (typeof chimes)[number]
+
+/** Dials by surface; the surface decides which cautions apply. */
+export const dials = ['silvered', 'painted', 'vitreous-enamel', 'porcelain', 'paper', 'brass', 'composite', 'other'] as const
+export type Dial = (typeof dials)[number]

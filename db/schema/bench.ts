@@ -1,0 +1,88 @@
+import { integer, sqliteTable, text } from 'drizzle-orm/sqlite-core'
+import type { Component } from '../../core/vocabulary/intake.ts'
+import type { PartKind, Task, WaitReason } from '../../core/vocabulary/work.ts'
+import type { PartSize } from '../../core/stores/part-size.ts'
+import { amount, code, flag, id, json, words } from './columns.ts'
+
+export const labourEntries = sqliteTable('labour_entries', {
+  id: id(),
+  repairId: integer().notNull(),
+  personId: integer(),
+  task: code<Task>(),
+  startedAt: text().notNull(),
+  endedAt: text(),
+  note: words(),
+  struckReason: text(),
+})
+
+export const findings = sqliteTable('findings', {
+  id: id(),
+  repairId: integer().notNull(),
+  at: text().notNull(),
+  personId: integer(),
+  component: code<Component>(),
+  text: text().notNull(),
+  needsWord: flag(),
+  struckReason: text(),
+})
+
+export const waits = sqliteTable('waits', {
+  id: id(),
+  repairId: integer().notNull(),
+  reason: code<WaitReason>(),
+  note: words(),
+  fromAt: text().notNull(),
+  untilAt: text(),
+})
+
+export const vendors = sqliteTable('vendors', { id: id(), name: text().notNull(), contact: words() })
+
+export const outsideWork = sqliteTable('outside_work', {
+  id: id(),
+  repairId: integer().notNull(),
+  vendorId: integer().notNull(),
+  description: text().notNull(),
+  sentAt: text().notNull(),
+  dueOn: text(),
+  backAt: text(),
+  costMinor: amount(),
+  priceMinor: amount(),
+})
+
+export const parts = sqliteTable('parts', {
+  id: id(),
+  kind: code<PartKind>(),
+  name: text().notNull(),
+  sizes: json<PartSize[]>().notNull(),
+  vendorId: integer(),
+  keptAt: words(),
+  unitCostMinor: amount().notNull(),
+  unitPriceMinor: amount().notNull(),
+  reorderAt: integer().notNull().default(0),
+  active: integer({ mode: 'boolean' }).notNull().default(true),
+  inStock: integer().notNull().default(0),
+})
+
+export const partOrders = sqliteTable('part_orders', {
+  id: id(),
+  partId: integer().notNull(),
+  vendorId: integer(),
+  repairId: integer(),
+  quantity: integer().notNull(),
+  orderedAt: text().notNull(),
+  dueOn: text(),
+  arrivedAt: text(),
+})
+
+export const stockMoves = sqliteTable('stock_moves', {
+  id: id(),
+  partId: integer().notNull(),
+  at: text().notNull(),
+  personId: integer(),
+  kind: code<'received' | 'used' | 'put-back' | 'counted'>(),
+  quantity: integer().notNull(),
+  repairId: integer(),
+  unitCostMinor: amount().notNull(),
+  unitPriceMinor: amount().notNull(),
+  note: words(),
+})

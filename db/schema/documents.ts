@@ -1,0 +1,105 @@
+import { integer, sqliteTable, text } from 'drizzle-orm/sqlite-core'
+import type { PaperContents, WorkingStep } from '../../core/papers/contents.ts'
+import type { Tax, TaxRules } from '../../core/pricing/price-input.ts'
+import type { LineKind } from '../../core/pricing/kinds/index.ts'
+import type { Exclusion, PaymentMethod, Scope, Way } from '../../core/vocabulary/work.ts'
+import { amount, code, flag, id, json, words } from './columns.ts'
+
+export const documents = sqliteTable('documents', {
+  id: id(),
+  kind: code<PaperContents['kind']>(),
+  number: text().notNull(),
+  sequence: integer().notNull(),
+  issuedAt: text().notNull(),
+  issuedOn: text().notNull(),
+  ownerId: integer().notNull(),
+  repairId: integer(),
+  correctsId: integer(),
+  currency: text().notNull(),
+  totalMinor: amount().notNull(),
+  taxMinor: amount().notNull(),
+  contents: text().notNull(),
+  contentsHash: text().notNull(),
+})
+
+export const documentTaxes = sqliteTable('document_taxes', {
+  id: id(),
+  documentId: integer().notNull(),
+  code: text().notNull(),
+  rate: text().notNull(),
+  taxableMinor: amount().notNull(),
+  taxMinor: amount().notNull(),
+})
+
+export const payments = sqliteTable('payments', {
+  id: id(),
+  at: text().notNull(),
+  onDate: text().notNull(),
+  personId: integer(),
+  ownerId: integer().notNull(),
+  repairId: integer(),
+  invoiceId: integer(),
+  receiptId: integer(),
+  method: code<PaymentMethod>(),
+  amountMinor: amount().notNull(),
+  reference: words(),
+})
+
+export const warranties = sqliteTable('warranties', {
+  id: id(),
+  repairId: integer().notNull(),
+  documentId: integer().notNull(),
+  scope: code<Scope>(),
+  startOn: text().notNull(),
+  length: integer().notNull(),
+  unit: code<'months' | 'days'>(),
+  convention: code<'same-date' | 'day-before'>(),
+  pausedDays: integer().notNull().default(0),
+  lastDay: text().notNull(),
+  exclusions: json<Exclusion[]>().notNull(),
+})
+
+export const estimates = sqliteTable('estimates', {
+  id: id(),
+  repairId: integer().notNull(),
+  version: integer().notNull(),
+  supplement: flag(),
+  writtenAt: text().notNull(),
+  tax: json<TaxRules>().notNull(),
+  highMinor: amount(),
+  totalMinor: amount().notNull(),
+  remark: words(),
+  validUntil: text(),
+  sentAt: text(),
+  sentWay: code<Way | ''>().default(''),
+  documentId: integer(),
+})
+
+export const estimateLines = sqliteTable('estimate_lines', {
+  id: id(),
+  estimateId: integer().notNull(),
+  position: integer().notNull(),
+  kind: code<LineKind>(),
+  description: text().notNull(),
+  quantity: text().notNull(),
+  unit: text().notNull(),
+  taxes: json<Tax[]>().notNull(),
+  working: json<WorkingStep[]>().notNull(),
+  netMinor: amount().notNull(),
+  partId: integer(),
+  outsideWorkId: integer(),
+  findingId: integer(),
+})
+
+export const goAheads = sqliteTable('go_aheads', {
+  id: id(),
+  repairId: integer().notNull(),
+  estimateId: integer(),
+  at: text().notNull(),
+  personId: integer(),
+  answer: code<'go-ahead' | 'declined'>(),
+  who: text().notNull(),
+  way: code<Way>(),
+  limitMinor: amount(),
+  remark: words(),
+})

@@ -1,0 +1,6 @@
+export * from './bench.ts'
+export * from './documents.ts'
+export * from './register.ts'
+export * from './repairs.ts'
+export * from './shelf.ts'
+export * from './shop.ts'

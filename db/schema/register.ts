@@ -1,0 +1,52 @@
+import { integer, sqliteTable, text } from 'drizzle-orm/sqlite-core'
+import type { Chime, Dial, Duration, Escapement, Form, Power, Strike } from '../../core/vocabulary/clock.ts'
+import { code, flag, id, words } from './columns.ts'
+
+export const owners = sqliteTable('owners', {
+  id: id(),
+  name: text().notNull(),
+  address: words(),
+  country: words(),
+  notes: words(),
+  mergedIntoId: integer(),
+  sinceAt: text().notNull(),
+})
+
+export const ownerContacts = sqliteTable('owner_contacts', {
+  id: id(),
+  ownerId: integer().notNull(),
+  kind: code<'phone' | 'e-mail'>(),
+  value: text().notNull(),
+  preferred: flag(),
+  struckReason: text(),
+})
+
+export const clocks = sqliteTable('clocks', {
+  id: id(),
+  form: code<Form>(),
+  maker: words(),
+  serial: words(),
+  marks: words(),
+  trains: integer().notNull(),
+  power: code<Power>(),
+  duration: code<Duration>(),
+  escapement: code<Escapement>().default('other'),
+  strike: code<Strike>().default('none'),
+  chime: code<Chime>().default('none'),
+  chimeCorrects: flag(),
+  beatsPerHour: integer(),
+  dial: code<Dial>().default('other'),
+  jewelled: flag(),
+  luminous: flag(),
+  mercury: flag(),
+  mains: flag(),
+  notes: words(),
+})
+
+export const clockOwners = sqliteTable('clock_owners', {
+  id: id(),
+  clockId: integer().notNull(),
+  ownerId: integer().notNull(),
+  fromAt: text().notNull(),
+  untilAt: text(),
+})

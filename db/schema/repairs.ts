@@ -1,0 +1,100 @@
+import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core'
+import type { Stage } from '../../core/standing/standing.ts'
+import type {
+  Belonging,
+  Component,
+  Custody,
+  EarlierRepair,
+  Finish,
+  Grade,
+  Position,
+  SpringState,
+} from '../../core/vocabulary/intake.ts'
+import type { Scope } from '../../core/vocabulary/work.ts'
+import { code, flag, id, words } from './columns.ts'
+
+export const repairs = sqliteTable('repairs', {
+  id: id(),
+  number: integer().notNull(),
+  clockId: integer().notNull(),
+  ownerId: integer().notNull(),
+  takenInAt: text().notNull(),
+  takenInBy: integer(),
+  fault: text().notNull(),
+  scope: code<Scope>(),
+  comebackOfId: integer(),
+  covered: flag(),
+  estimateOnly: flag(),
+  springs: code<SpringState>().default('unknown'),
+  keyWith: code<Custody>().default('absent'),
+  agreedWords: words(),
+  estimatedOn: text(),
+  signedInBy: words(),
+  benchOrder: integer(),
+  readyAt: text(),
+  readyReason: words(),
+  toldAt: text(),
+  stage: code<Stage>().default('taken-in'),
+  stageSince: text().notNull(),
+})
+
+export const photographs = sqliteTable('photographs', {
+  hash: text().primaryKey(),
+  mediaType: code<'image/jpeg' | 'image/png' | 'image/webp'>(),
+  bytes: integer().notNull(),
+  addedAt: text().notNull(),
+})
+
+export const conditionNotes = sqliteTable('condition_notes', {
+  id: id(),
+  repairId: integer().notNull(),
+  component: code<Component>(),
+  finish: code<Finish | ''>().default(''),
+  grade: code<Grade>(),
+  earlierRepair: code<EarlierRepair | ''>().default(''),
+  remark: words(),
+  notedAt: text().notNull(),
+  struckReason: text(),
+})
+
+export const conditionPins = sqliteTable('condition_pins', {
+  id: id(),
+  noteId: integer().notNull(),
+  view: code<'front' | 'back' | 'dial' | 'movement'>(),
+  x: real().notNull(),
+  y: real().notNull(),
+})
+
+export const photographUses = sqliteTable('photograph_uses', {
+  id: id(),
+  hash: text().notNull(),
+  repairId: integer().notNull(),
+  noteId: integer(),
+  moment: code<'intake' | 'as-found' | 'bench' | 'hand-over'>(),
+  remark: words(),
+  struckReason: text(),
+})
+
+export const belongings = sqliteTable('belongings', {
+  id: id(),
+  repairId: integer().notNull(),
+  item: code<Belonging>(),
+  position: code<Position | ''>().default(''),
+  description: words(),
+  count: integer().notNull(),
+  custody: code<Custody>(),
+  tag: words(),
+  returnedAt: text(),
+  unreturnedReason: words(),
+})
+
+export const handOvers = sqliteTable('hand_overs', {
+  id: id(),
+  repairId: integer().notNull(),
+  at: text().notNull(),
+  personId: integer(),
+  toName: text().notNull(),
+  authority: words(),
+  unpaidReason: words(),
+  adviceGiven: integer({ mode: 'boolean' }).notNull().default(true),
+})

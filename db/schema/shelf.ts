@@ -1,0 +1,63 @@
+import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core'
+import type { PlaceKind } from '../../core/vocabulary/work.ts'
+import { code, flag, id, json, words } from './columns.ts'
+
+export const shelfPlaces = sqliteTable('shelf_places', {
+  id: id(),
+  name: text().notNull(),
+  kind: code<PlaceKind>(),
+  walkOrder: integer().notNull(),
+  active: integer({ mode: 'boolean' }).notNull().default(true),
+})
+
+export const runInRuns = sqliteTable('run_in_runs', {
+  id: id(),
+  repairId: integer().notNull(),
+  placeId: integer(),
+  startedAt: text().notNull(),
+  policy: json<unknown>().notNull(),
+  readyOn: text().notNull(),
+  endedAt: text(),
+  outcome: text().$type<'passed' | 'restarted' | 'to-bench'>(),
+  reason: words(),
+  decidedBy: integer(),
+  figures: json<unknown>(),
+})
+
+export const runInStages = sqliteTable('run_in_stages', {
+  id: id(),
+  runId: integer().notNull(),
+  position: integer().notNull(),
+  name: text().notNull(),
+  fromAt: text().notNull(),
+  toAt: text().notNull(),
+})
+
+/** Winds and readings the plan asks for, and when each was done. */
+export const runInDues = sqliteTable('run_in_dues', {
+  id: id(),
+  runId: integer().notNull(),
+  kind: code<'wind' | 'reading'>(),
+  dueAt: text().notNull(),
+  doneAt: text(),
+})
+
+export const readings = sqliteTable('readings', {
+  id: id(),
+  runId: integer().notNull(),
+  at: text().notNull(),
+  enteredAt: text().notNull(),
+  personId: integer(),
+  errorMs: integer(),
+  wound: flag(),
+  strikeRight: integer({ mode: 'boolean' }),
+  chimeRight: integer({ mode: 'boolean' }),
+  heardAt: words(),
+  inBeat: integer({ mode: 'boolean' }),
+  stopped: flag(),
+  handsSet: flag(),
+  nutTurns: words(),
+  temperatureC: real(),
+  note: words(),
+  correctsId: integer(),
+})

@@ -1,0 +1,38 @@
+import { integer, sqliteTable, text } from 'drizzle-orm/sqlite-core'
+import { id, json } from './columns.ts'
+
+export const people = sqliteTable('people', {
+  id: id(),
+  name: text().notNull(),
+  active: integer({ mode: 'boolean' }).notNull().default(true),
+})
+
+export const settings = sqliteTable('settings', {
+  name: text().primaryKey(),
+  value: json<unknown>().notNull(),
+})
+
+export const holidays = sqliteTable('holidays', { onDate: text().primaryKey(), name: text().notNull() })
+
+/** The last number used in each numbered series. */
+export const series = sqliteTable('series', { name: text().primaryKey(), last: integer().notNull() })
+
+export const dayBook = sqliteTable('day_book', {
+  id: id(),
+  at: text().notNull(),
+  personId: integer(),
+  act: text().notNull(),
+  subjectKind: text().notNull(),
+  subjectId: integer().notNull(),
+  input: text().notNull(),
+  previousHash: text().notNull(),
+  hash: text().notNull(),
+})
+
+export const findEntries = sqliteTable('find_entries', {
+  id: id(),
+  kind: text().$type<'owner' | 'clock' | 'repair' | 'paper'>().notNull(),
+  subjectId: integer().notNull(),
+  words: text().notNull(),
+  marks: text().notNull(),
+})
