@@ -1,5 +1,6 @@
 import { unless } from '../checked.ts'
 import { type Checked, type Problem, problem } from '../problems.ts'
+import { dateProblems } from './checks.ts'
 import { type CivilDate, dayOf, weekdayOfDay } from './civil.ts'
 import { dayMinutes, dayOfMinute, type LocalMinute, minuteOf } from './local.ts'
 
@@ -56,9 +57,6 @@ export function workCalendar({ week, holidays, closures = [] }: Opening): Checke
     closures: closures.map(({ from, to }) => ({ from: dayOf(from) ?? 0, to: dayOf(to) ?? 0 })),
   }))
 }
-
-const dateProblems = (date: string, field: string): Problem[] =>
-  dayOf(date) === undefined ? [problem('date.notADate', field, { text: date })] : []
 
 function closureProblems({ from, to }: Closure, field: string): Problem[] {
   const problems = [...dateProblems(from, `${field}.from`), ...dateProblems(to, `${field}.to`)]
