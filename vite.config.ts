@@ -1,8 +1,11 @@
 import { builtinModules } from 'node:module'
+import { fileURLToPath } from 'node:url'
 import react from '@vitejs/plugin-react'
 import { defineConfig } from 'vite'
 
-/** What stays outside the bundles of main and hosts: native code, pdfkit's font files, Node and Electron themselves. */
+const here = (path: string) => fileURLToPath(new URL(path, import.meta.url))
+
+/** Stays outside the bundles: Electron, Node itself, native code, and pdfkit, which reads its own font files. */
 const external = [
   'electron',
   'better-sqlite3',
@@ -11,26 +14,37 @@ const external = [
   ...builtinModules.map(name => `node:${name}`),
 ]
 
-const node = (name: string, input: Record<string, string>, format: 'es' | 'cjs') => ({
+/** One program that runs in Node or Electron: a single entry, its packages bundled in. */
+const program = (folder: string, entry: string, format: 'es' | 'cjs') => ({
   consumer: 'server' as const,
   resolve: { noExternal: true as const, external },
   build: {
-    outDir: `dist/${name}`,
+    outDir: here(`dist/${folder}`),
     emptyOutDir: true,
+    copyPublicDir: false,
     target: 'node24',
+    minify: false,
     rolldownOptions: {
-      input,
+      input: here(entry),
       external,
       output: { format, entryFileNames: format === 'cjs' ? '[name].cjs' : '[name].js' },
     },
   },
 })
 
-/** One `vite build` for the pages, the desktop main process, the loopback host and the preload. */
+/** One `vite build` for the pages, the desktop's main process and preload, and the loopback host. */
 export default defineConfig({
-  root: 'renderer',
+  root: here('renderer'),
   plugins: [react()],
   builder: {},
-  build: { outDir: '../dist/client', emptyOutDir: true },
+  server: {
+    host: '127.0.0.1',
+    proxy: Object.fromEntries(['/api', '/papers'].map(path => [path, 'http://127.0.0.1:4812'])),
+  },
+  environments: {
+    client: { build: { outDir: here('dist/client'), emptyOutDir: true, assetsInlineLimit: 0 } },
+    main: program('main', 'electron/main.ts', 'es'),
+    preload: program('preload', 'electron/preload.ts', 'cjs'),
+    host: program('host', 'electron/serve.ts', 'es'),
+  },
 })
-void node

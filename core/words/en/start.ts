@@ -10,12 +10,15 @@ export const start = {
   ].join('\n'),
 
   arguments: {
-    'option-unknown': ({ given }: { given: string }) => `${given} is not an option here (npm start -- --help lists them).`,
+    'option-unknown': ({ given }: { given: string }) =>
+      `${given} is not an option here (npm start -- --help lists them).`,
     'option-repeated': ({ given }: { given: string }) => `${given} is given more than once.`,
     'value-missing': ({ given }: { given: string }) => `${given} needs a value after it.`,
     'value-unwanted': ({ given }: { given: string }) => `${given} takes no value.`,
-    'word-unknown': ({ given }: { given: string }) => `“${given}” stands by itself: a ledger is named with --ledger FILE.`,
-    'port-range': ({ given }: { given: string }) => `--port ${given}: a port is a whole number from 0 to 65535.`,
+    'word-unknown': ({ given }: { given: string }) =>
+      `“${given}” stands by itself: a ledger is named with --ledger FILE.`,
+    'port-range': ({ given }: { given: string }) =>
+      `--port ${given}: a port is a whole number from 0 to 65535.`,
     'demo-over-ledger': ({ given }: { given: string }) =>
       `--demo never plays over a ledger that is there: ${given} exists. Name a new file, or leave --ledger out.`,
   },
@@ -38,7 +41,8 @@ export const start = {
     `${file} is already open in another Countwheel on this computer. Go on there; nothing was opened twice.`,
   heldAtAddress: ({ file, address }: { file: string; address: string }) =>
     `${file} is already open in another Countwheel on this computer, and nothing was opened twice. A fresh address to it, good for one browser: ${address}`,
-  otherWindow: 'Countwheel’s window is already open with another ledger. Close it first, or add --no-open to use a browser.',
+  otherWindow:
+    'Countwheel’s window is already open with another ledger. Close it first, or add --no-open to use a browser.',
   portTaken: ({ port }: { port: number }) =>
     `Port ${port} of this computer is in use by another program. Leave --port out, or name another.`,
   portRefused: ({ port }: { port: number }) =>
@@ -46,38 +50,40 @@ export const start = {
 
   /** Requests that never reach the ledger: a heading and what to do. */
   refusals: {
-    'host-foreign': {
+    'request.hostForeign': {
       heading: 'This address is not the ledger’s',
       advice: 'Open the address that Countwheel printed when it started.',
     },
-    'origin-foreign': {
+    'request.originForeign': {
       heading: 'Another page asked for this',
-      advice: 'The ledger answers its own pages only. Open the address that Countwheel printed when it started.',
+      advice:
+        'The ledger answers its own pages only. Open the address that Countwheel printed when it started.',
     },
-    'key-missing': {
+    'request.keyMissing': {
       heading: 'The ledger is closed to this browser',
       advice:
         'Open the address that Countwheel printed when it started. Each printed address lets in one browser: for another one, start Countwheel again in the same way. It prints a fresh address and leaves the open ledger as it is.',
     },
-    'method-unknown': {
+    'request.methodUnknown': {
       heading: 'That cannot be done here',
       advice: 'The ledger takes GET, HEAD, POST and PUT requests only.',
     },
-    'body-too-long': {
+    'request.tooLong': {
       heading: 'That is too much at once',
       advice: 'A photograph may have 12 megabytes, everything else 1 megabyte.',
     },
-    'address-malformed': {
+    'request.malformed': {
       heading: 'This address cannot be read',
       advice: 'Something in it is not written as an address is. Go back to the first page and on from there.',
     },
-    'page-unknown': {
+    'request.unknown': {
       heading: 'There is nothing at this address',
       advice: 'Go back to the first page and on from there.',
     },
-    'host-failed': {
+    'request.failed': {
       heading: 'Something broke inside Countwheel',
-      advice: 'What was saved before is safe. Try again; if it comes back, close Countwheel and start it anew.',
+      advice:
+        'What was saved before is safe. Try again; if it comes back, close Countwheel and start it anew.',
     },
   },
 

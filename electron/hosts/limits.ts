@@ -1,0 +1,36 @@
+import { Hono, type MiddlewareHandler } from 'hono'
+import { bodyLimit } from 'hono/body-limit'
+import { refuse } from '../refusals.ts'
+
+/** Answers a request: the ledger's handler, or a host's rules around it. */
+export type Handle = (request: Request) => Promise<Response>
+
+const megabyte = 1024 * 1024
+
+/** The longest body taken, in bytes. */
+export const longestBody = { photograph: 12 * megabyte, other: megabyte } as const
+
+const methods: readonly string[] = ['GET', 'HEAD', 'POST', 'PUT']
+
+/** A photograph travels as its own bytes, so its content type tells it from an entry. */
+const isPhotograph = (request: Request) => /^image\//i.test(request.headers.get('content-type') ?? '')
+
+const capped = (maxSize: number): MiddlewareHandler =>
+  bodyLimit({ maxSize, onError: c => refuse(c.req.path, 'request.tooLong') })
+
+/** The limits of both hosts around the handler: the four methods the ledger knows, and no over-long body. */
+export function limited(handle: Handle): Handle {
+  const photograph = capped(longestBody.photograph)
+  const other = capped(longestBody.other)
+  const app = new Hono()
+  app.use(async (c, next) => {
+    if (!methods.includes(c.req.method)) return refuse(c.req.path, 'request.methodUnknown')
+    return (isPhotograph(c.req.raw) ? photograph : other)(c, next)
+  })
+  app.all('*', c => handle(c.req.raw))
+  app.onError((error, c) => {
+    console.error(error)
+    return refuse(c.req.path, 'request.failed')
+  })
+  return async request => app.fetch(request)
+}

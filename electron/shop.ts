@@ -1,0 +1,76 @@
+import { mkdirSync, rmSync } from 'node:fs'
+import { dirname, resolve } from 'node:path'
+import { openLedger } from '../db/ledger.ts'
+import { LedgerRefused } from '../db/ledger-refused.ts'
+import { demoLedger } from './demo.ts'
+import { createHandler } from './handler.ts'
+import { holdLedger } from './hold.ts'
+import type { Handle } from './hosts/limits.ts'
+import { demoLedgerFile, places, usualLedger } from './places.ts'
+
+/** What a person asks to have opened. */
+export interface ShopChoice {
+  /** The ledger's file; the usual one, or the usual demonstration, where not given. */
+  readonly ledger?: string | undefined
+  /** Play the demonstration shop into a fresh ledger. */
+  readonly demo: boolean
+}
+
+/** A shop whose ledger is open in this process. */
+export interface Shop {
+  readonly file: string
+  readonly handle: Handle
+  /** Closes the ledger file cleanly and gives up the hold on it. */
+  close(): void
+}
+
+/** The file that a choice means. */
+export const ledgerFile = ({ ledger, demo }: ShopChoice): string =>
+  ledger ?? (demo ? demoLedgerFile() : usualLedger())
+
+const clock = () => new Date().toISOString()
+
+/** The usual demonstration of an earlier start makes room; a ledger that a person named is never touched. */
+function makeRoom({ ledger, demo }: ShopChoice): void {
+  if (demo && !ledger)
+    for (const end of ['', '-wal', '-shm']) rmSync(`${demoLedgerFile()}${end}`, { force: true })
+}
+
+/** The folder is there, or the ledger is refused: only its user may look into a folder made here. */
+function makeFolder(folder: string): void {
+  try {
+    mkdirSync(folder, { recursive: true, mode: 0o700 })
+  } catch {
+    throw new LedgerRefused('ledger.noAccess')
+  }
+}
+
+/** An open ledger and the clock it is kept by: the computer's, or the demonstration's last minute. */
+async function openedLedger(choice: ShopChoice) {
+  const file = ledgerFile(choice)
+  if (choice.demo) return demoLedger({ file, migrations: places.migrations })
+  return { ledger: openLedger(file, { migrations: places.migrations, now: clock }), now: clock }
+}
+
+/**
+ * Opens the shop that `choice` names and holds its file. `onAsked` answers another process that wants the same
+ * ledger (see `holdLedger`). Throws `LedgerHeld` when another process has it, `LedgerRefused` when the file cannot
+ * be taken as it is.
+ */
+export async function openShop(choice: ShopChoice, onAsked: () => string): Promise<Shop> {
+  const file = ledgerFile(choice)
+  makeFolder(dirname(resolve(file)))
+  const hold = await holdLedger(file, onAsked)
+  try {
+    makeRoom(choice)
+    const { ledger, now } = await openedLedger(choice)
+    const close = () => {
+      ledger.close()
+      hold.release()
+    }
+    return { file, handle: createHandler({ ledger, now, pages: places.pages }), close }
+  } catch (error) {
+    hold.release()
+    throw error
+  }
+}

@@ -1,0 +1,36 @@
+import { spawn } from 'node:child_process'
+import { once } from 'node:events'
+import { places } from '../places.ts'
+import type { ShopChoice } from '../shop.ts'
+
+/** The main process ends with this code when it has said on standard error why the ledger was not opened. */
+export const refusedCode = 3
+
+/** How the desktop window's program ended: its work done, the ledger refused, or the window never opened. */
+export type WindowEnd = 'closed' | 'refused' | 'failed'
+
+/** A shop choice as switches of the desktop program. */
+const switches = ({ ledger, demo }: ShopChoice) => [
+  ...(ledger ? [`--ledger=${ledger}`] : []),
+  ...(demo ? ['--demo'] : []),
+]
+
+/** Ctrl-C reaches the window's program by itself; a signal sent to the start command alone is handed on. */
+function handOn(child: { kill(signal: NodeJS.Signals): boolean }): void {
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => child.kill(signal))
+}
+
+/** Opens the desktop window and waits until it is closed. The program's first line says that its window is open. */
+export async function openWindow(binary: string, choice: ShopChoice): Promise<WindowEnd> {
+  const child = spawn(binary, [places.root, ...switches(choice)], { stdio: ['ignore', 'pipe', 'inherit'] })
+  let opened = false
+  child.on('error', () => undefined)
+  child.stdout.on('data', (line: Buffer) => {
+    opened = true
+    process.stdout.write(line)
+  })
+  handOn(child)
+  const [code] = await once(child, 'close')
+  if (code === refusedCode) return 'refused'
+  return opened ? 'closed' : 'failed'
+}
