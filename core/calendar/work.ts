@@ -5,6 +5,7 @@ import { isOpenAt, openSpans, type WorkCalendar } from './opening.ts'
 
 export {
   type Closure,
+  isOpenAt,
   isOpenOn,
   type OpenHours,
   type Opening,
