@@ -1,0 +1,108 @@
+import { type Instant, instantMs } from '../calendar/zone.ts'
+import { bad, type Checked, good, type Problem, problem } from '../problems.ts'
+import { leastSquares, mostPoints, theilSen } from '../statistics/line-fit.ts'
+import { opensSegment, type Reading, readingProblems } from './reading.ts'
+
+export type { Reading } from './reading.ts'
+
+/** One stretch of free running between interventions. Rates in seconds a day, + gaining; null with fewer than two readings. */
+export interface Segment {
+  readonly from: Instant
+  readonly to: Instant
+  readonly readings: number
+  /** Least-squares slope. */
+  readonly ratePerDay: number | null
+  /** Theil–Sen slope. */
+  readonly robustRatePerDay: number | null
+  /** Scatter about the least-squares line in seconds; null with fewer than three readings. */
+  readonly residualSd: number | null
+}
+
+/** What a log says of the clock's going. */
+export interface Rate {
+  readonly segments: readonly Segment[]
+  /** Seconds gained (+) or lost (−) from each wind to the next within a segment. */
+  readonly netPerWind: readonly number[]
+  /** What one turn of the nut does, learned from this clock's own log; null when it has not been seen. */
+  readonly secondsPerDayPerTurn: number | null
+  /** Turns that would bring the last segment's rate to zero; null when not known. */
+  readonly suggestedTurns: number | null
+}
+
+/**
+ * The rate of a log of readings in order of time. A reading with hands set, nut turned or clock stopped closes the segment before it and opens
+ * the next. Problems: those of `readingProblems`, `rate.segmentTooLong` (more than 5000 readings without an intervention).
+ */
+export function rateOf(readings: readonly Reading[]): Checked<Rate> {
+  const problems = readingProblems(readings)
+  if (problems.length > 0) return bad(problems)
+  const parts = segmentsOf(readings)
+  const tooLong = lengthProblems(parts)
+  if (tooLong.length > 0) return bad(tooLong)
+  const segments = parts.map(segmentRate)
+  const perTurn = responsePerTurn(parts, segments)
+  return good({
+    segments,
+    netPerWind: parts.flatMap(netPerWind),
+    secondsPerDayPerTurn: perTurn,
+    suggestedTurns: turnsToZero(segments.at(-1)?.ratePerDay ?? null, perTurn),
+  })
+}
+
+/** The log cut before every reading that opens a segment. */
+export function segmentsOf(readings: readonly Reading[]): (readonly Reading[])[] {
+  const segments: Reading[][] = []
+  for (const reading of readings) {
+    const open = segments.at(-1)
+    if (open && !opensSegment(reading)) open.push(reading)
+    else segments.push([reading])
+  }
+  return segments
+}
+
+const lengthProblems = (parts: readonly (readonly Reading[])[]): Problem[] =>
+  parts.some(part => part.length > mostPoints)
+    ? [problem('rate.segmentTooLong', 'readings', { most: mostPoints })]
+    : []
+
+const msPerDay = 86_400_000
+
+/** The rates of one segment. */
+export function segmentRate(readings: readonly Reading[]): Segment {
+  const times = readings.map(({ at }) => instantMs(at) ?? 0)
+  const days = times.map(time => (time - (times[0] ?? 0)) / msPerDay)
+  const errors = readings.map(reading => reading.errorSeconds)
+  const line = readings.length < 2 ? null : leastSquares(days, errors)
+  return {
+    from: readings[0]?.at ?? '',
+    to: readings.at(-1)?.at ?? '',
+    readings: readings.length,
+    ratePerDay: line?.slope ?? null,
+    robustRatePerDay: line && theilSen(days, errors),
+    residualSd: line?.residualSd ?? null,
+  }
+}
+
+function netPerWind(readings: readonly Reading[]): number[] {
+  const wound = readings.filter(reading => reading.wound)
+  return wound.slice(1).map((reading, i) => reading.errorSeconds - (wound[i]?.errorSeconds ?? 0))
+}
+
+/** Least squares through zero of the change of rate on the turns given: Σ turns·change ÷ Σ turns². */
+function responsePerTurn(
+  parts: readonly (readonly Reading[])[],
+  segments: readonly Segment[],
+): number | null {
+  let [products, squares] = [0, 0]
+  parts.forEach((part, i) => {
+    const turns = part[0]?.nutTurns ?? 0
+    const [before, after] = [segments[i - 1]?.ratePerDay ?? null, segments[i]?.ratePerDay ?? null]
+    if (turns === 0 || before === null || after === null) return
+    products += turns * (after - before)
+    squares += turns * turns
+  })
+  return squares === 0 ? null : products / squares
+}
+
+const turnsToZero = (ratePerDay: number | null, perTurn: number | null): number | null =>
+  ratePerDay === null || perTurn === null || perTurn === 0 ? null : 0 - ratePerDay / perTurn

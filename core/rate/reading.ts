@@ -1,0 +1,47 @@
+import { type Instant, instantMs } from '../calendar/zone.ts'
+import { type Problem, problem } from '../problems.ts'
+
+/** One look at a clock on the shelf against a reference. */
+export interface Reading {
+  readonly at: Instant
+  /** Seconds fast (+) or slow (−), as left on the clock. */
+  readonly errorSeconds: number
+  readonly wound?: boolean | undefined
+  readonly handsSet?: boolean | undefined
+  /** Turns given to the rating nut; which way is + is the shop's own choice, and the clock's answer tells the factor. */
+  readonly nutTurns?: number | undefined
+  /** The clock was found stopped and set going again. */
+  readonly stopped?: boolean | undefined
+}
+
+/** Whether what was done at the reading ends one stretch of free running and begins another. */
+export const opensSegment = ({ handsSet, nutTurns, stopped }: Reading): boolean =>
+  Boolean(handsSet || nutTurns || stopped)
+
+const largestError = 1e9
+const mostReadings = 20_000
+
+/** Problems of a log: `date.notAnInstant`, `rate.error`, `rate.nutTurns`, `rate.outOfOrder`, `rate.sameTime`, `rate.tooMany`. */
+export function readingProblems(readings: readonly Reading[], field = 'readings'): Problem[] {
+  if (readings.length > mostReadings) return [problem('rate.tooMany', field, { most: mostReadings })]
+  const times = readings.map(({ at }) => instantMs(at))
+  return readings.flatMap((reading, i) => {
+    const problems = oneReading(reading, `${field}[${i}]`)
+    const [before, now] = [times[i - 1], times[i]]
+    if (now === undefined)
+      problems.push(problem('date.notAnInstant', `${field}[${i}].at`, { text: reading.at }))
+    else if (before !== undefined && now < before)
+      problems.push(problem('rate.outOfOrder', `${field}[${i}].at`))
+    else if (now === before) problems.push(problem('rate.sameTime', `${field}[${i}].at`))
+    return problems
+  })
+}
+
+function oneReading({ errorSeconds, nutTurns = 0 }: Reading, field: string): Problem[] {
+  const problems: Problem[] = []
+  if (!withinSize(errorSeconds, largestError)) problems.push(problem('rate.error', `${field}.errorSeconds`))
+  if (!withinSize(nutTurns, 1000)) problems.push(problem('rate.nutTurns', `${field}.nutTurns`))
+  return problems
+}
+
+const withinSize = (n: number, most: number): boolean => Number.isFinite(n) && Math.abs(n) <= most
