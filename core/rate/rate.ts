@@ -1,4 +1,4 @@
-import { type Instant, instantMs } from '../calendar/zone.ts'
+import type { Instant } from '../calendar/zone.ts'
 import { bad, type Checked, good, type Problem, problem } from '../problems.ts'
 import { leastSquares, mostPoints, theilSen } from '../statistics/line-fit.ts'
 import { opensSegment, type Reading, readingProblems } from './reading.ts'
@@ -69,7 +69,7 @@ const msPerDay = 86_400_000
 
 /** The rates of one segment. */
 export function segmentRate(readings: readonly Reading[]): Segment {
-  const times = readings.map(({ at }) => instantMs(at) ?? 0)
+  const times = readings.map(({ at }) => Date.parse(at))
   const days = times.map(time => (time - (times[0] ?? 0)) / msPerDay)
   const errors = readings.map(reading => reading.errorSeconds)
   const line = readings.length < 2 ? null : leastSquares(days, errors)

@@ -1,4 +1,5 @@
 import { localTimeProblems } from '../calendar/checks.ts'
+import { dayMinutes } from '../calendar/local.ts'
 import { type Problem, problem } from '../problems.ts'
 import type { Duration } from '../vocabulary/clock.ts'
 import { movements, stageMinutes } from './movement.ts'
@@ -10,17 +11,23 @@ const longestStageDays = 3660
 /** What is wrong with a plan's input, but for its calendar. */
 export function planProblems({ duration, trains, start, policy }: RunInInput): Problem[] {
   const problems = localTimeProblems(start, 'start')
-  if (!Object.hasOwn(movements, duration)) problems.push(problem('runIn.duration', 'duration'))
   if (!wholeWithin(trains, 3)) problems.push(problem('runIn.trains', 'trains'))
-  if (!wholeWithin(policy.readingEveryDays, longestStageDays))
+  return [...problems, ...policyProblems(policy, duration)]
+}
+
+/** What is wrong with a policy for a movement: `runIn.duration`, `runIn.readingEveryDays`, `runIn.noStage` and those of its stages. */
+export function policyProblems({ stages, readingEveryDays }: RunInPolicy, duration: Duration): Problem[] {
+  const known = Object.hasOwn(movements, duration)
+  const problems = known ? [] : [problem('runIn.duration', 'duration')]
+  if (!wholeWithin(readingEveryDays, longestStageDays))
     problems.push(problem('runIn.readingEveryDays', 'policy.readingEveryDays', { longest: longestStageDays }))
-  if (policy.stages.length === 0) problems.push(problem('runIn.noStage', 'policy.stages'))
-  const known = Object.hasOwn(movements, duration) ? duration : '400-day'
-  policy.stages.forEach((stage, i) => {
-    problems.push(...stageProblems(stage, known, `policy.stages[${i}]`))
+  if (stages.length === 0) problems.push(problem('runIn.noStage', 'policy.stages'))
+  // The shortest interval stands in for an unknown movement's, so that the stages are looked at all the same.
+  const movement = known ? duration : '30-hour'
+  stages.forEach((stage, i) => {
+    problems.push(...stageProblems(stage, movement, `policy.stages[${i}]`))
   })
-  if (problems.length === 0) problems.push(...lengthProblems(policy, known))
-  return problems
+  return problems.length > 0 ? problems : lengthProblems(stages, movement)
 }
 
 function stageProblems(stage: Stage, duration: Duration, field: string): Problem[] {
@@ -29,7 +36,7 @@ function stageProblems(stage: Stage, duration: Duration, field: string): Problem
   if (name.trim() === '') problems.push(problem('runIn.stageName', `${field}.name`))
   if ((winds === undefined) === (days === undefined)) problems.push(problem('runIn.windsOrDays', field))
   else if (
-    !wholeWithin(stageMinutes(stage, duration) / 1440, longestStageDays) ||
+    !wholeWithin(stageMinutes(stage, duration) / dayMinutes, longestStageDays) ||
     !wholeWithin(winds ?? 1, 3660)
   )
     problems.push(
@@ -40,8 +47,8 @@ function stageProblems(stage: Stage, duration: Duration, field: string): Problem
   return problems
 }
 
-const lengthProblems = ({ stages }: RunInPolicy, duration: Duration): Problem[] => {
-  const days = stages.reduce((sum, stage) => sum + stageMinutes(stage, duration), 0) / 1440
+const lengthProblems = (stages: readonly Stage[], duration: Duration): Problem[] => {
+  const days = stages.reduce((sum, stage) => sum + stageMinutes(stage, duration), 0) / dayMinutes
   return days > 2 * longestStageDays
     ? [problem('runIn.stageLength', 'policy.stages', { longest: 2 * longestStageDays })]
     : []
