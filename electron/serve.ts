@@ -5,6 +5,7 @@ import { openingRefused } from './opening-refused.ts'
 import { ledgerFile, openShop, type ShopChoice } from './shop.ts'
 import type { StartChoice } from './start/arguments.ts'
 import { openBrowser } from './start/browser.ts'
+import { whenAskedToEnd } from './start/ending.ts'
 
 /** Where the pages are served when nobody asks for a port: always the same, so that a bookmark stays good. */
 export const usualPort = 4812
@@ -41,12 +42,6 @@ export async function serveShop(choice: ShopChoice & { readonly port?: number })
   }
 }
 
-/** Settles when the person or the system asks the program to end. */
-const askedToEnd = () =>
-  new Promise<void>(resolve => {
-    for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => resolve())
-  })
-
 /** Says why the ledger is not served, and shows where it is open already when it is. */
 function tellRefused(error: unknown, choice: StartChoice): void {
   const port = choice.port === undefined ? {} : { port: choice.port }
@@ -60,7 +55,7 @@ function tellRefused(error: unknown, choice: StartChoice): void {
  * one stays unused.
  */
 export async function serveCommand(choice: StartChoice): Promise<number> {
-  const ended = askedToEnd()
+  const ended = new Promise<unknown>(whenAskedToEnd)
   const shop = await serveShop(choice).catch((error: unknown) => tellRefused(error, choice))
   if (!shop) return 1
   const line = choice.demo ? start.demoAtAddress : start.atAddress

@@ -2,6 +2,7 @@ import { spawn } from 'node:child_process'
 import { once } from 'node:events'
 import { places } from '../places.ts'
 import type { ShopChoice } from '../shop.ts'
+import { whenAskedToEnd } from './ending.ts'
 
 /** The main process ends with this code when it has said on standard error why the ledger was not opened. */
 export const refusedCode = 3
@@ -15,11 +16,6 @@ const switches = ({ ledger, demo }: ShopChoice) => [
   ...(demo ? ['--demo'] : []),
 ]
 
-/** Ctrl-C reaches the window's program by itself; a signal sent to the start command alone is handed on. */
-function handOn(child: { kill(signal: NodeJS.Signals): boolean }): void {
-  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => child.kill(signal))
-}
-
 /** Opens the desktop window and waits until it is closed. The program's first line says that its window is open. */
 export async function openWindow(binary: string, choice: ShopChoice): Promise<WindowEnd> {
   const child = spawn(binary, [places.root, ...switches(choice)], { stdio: ['ignore', 'pipe', 'inherit'] })
@@ -29,7 +25,7 @@ export async function openWindow(binary: string, choice: ShopChoice): Promise<Wi
     opened = true
     process.stdout.write(line)
   })
-  handOn(child)
+  whenAskedToEnd(signal => child.kill(signal))
   const [code] = await once(child, 'close')
   if (code === refusedCode) return 'refused'
   return opened ? 'closed' : 'failed'

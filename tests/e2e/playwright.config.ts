@@ -8,6 +8,7 @@ process.env.CHROMIUM_PATH = browserPath()
 export default defineConfig({
   testDir: '..',
   testMatch: ['e2e/**/*.spec.ts', 'desktop/**/*.spec.ts'],
+  globalSetup: './build.ts',
   outputDir: '../../test-results',
   workers: 2,
   retries: 0,
