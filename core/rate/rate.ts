@@ -1,6 +1,7 @@
 import type { Instant } from '../calendar/zone.ts'
 import { bad, type Checked, good, type Problem, problem } from '../problems.ts'
-import { leastSquares, mostPoints, theilSen } from '../statistics/line-fit.ts'
+import { leastSquares, mostPoints } from '../statistics/line-fit.ts'
+import { theilSen } from '../statistics/theil-sen.ts'
 import { opensSegment, type Reading, readingProblems } from './reading.ts'
 
 export type { Reading } from './reading.ts'

@@ -1,5 +1,5 @@
 import { bad, type Checked, good, type Problem, problem } from '../problems.ts'
-import { median } from './median.ts'
+import { theilSen } from './theil-sen.ts'
 
 /** The least-squares line y = intercept + slope · x. */
 export interface Line {
@@ -42,20 +42,6 @@ export function leastSquares(x: readonly number[], y: readonly number[]): Line {
     intercept: meanY - slope * meanX,
     residualSd: x.length > 2 ? Math.sqrt(squares / (x.length - 2)) : null,
   }
-}
-
-/** The median slope over all pairs with different x (Theil 1950, Sen 1968). NaN when there is no such pair. */
-export function theilSen(x: readonly number[], y: readonly number[]): number {
-  const slopes = new Float64Array((x.length * (x.length - 1)) / 2)
-  let count = 0
-  for (let i = 1; i < x.length; i++) {
-    const [xi, yi] = [x[i] as number, y[i] as number]
-    for (let j = 0; j < i; j++) {
-      const run = xi - (x[j] as number)
-      if (run !== 0) slopes[count++] = (yi - (y[j] as number)) / run
-    }
-  }
-  return median(slopes.subarray(0, count))
 }
 
 const mean = (values: readonly number[]): number =>
