@@ -1,0 +1,156 @@
+import { useMutation, useQueryClient } from '@tanstack/react-query'
+import { type FormEvent, type ReactNode, useState } from 'react'
+import type { Words } from '../../core/words/en/index.ts'
+import { Refused, type ShownProblem } from '../api.ts'
+import { useWords } from '../words.ts'
+import { useSay } from './announcer.tsx'
+import { Confirm, type Question } from './confirm.tsx'
+import { ProblemList, Problems } from './problems.tsx'
+
+/** An act of the shop from the page's side: send it, ask first where that is right, and know what was wrong. */
+export interface Act<Input> {
+  /** Sends the act, or asks first. */
+  readonly run: (input: Input) => void
+  readonly problems: readonly ShownProblem[]
+  readonly busy: boolean
+  /** The question that stands open before it is sent. */
+  readonly question: (Question & { readonly yes: () => void; readonly no: () => void }) | null
+}
+
+export interface AfterAct<Input, Result> {
+  /** What the status strip says once it is written. */
+  readonly said: (result: Result, input: Input) => string
+  /** What follows: closing a form, turning to another page. */
+  readonly then?: (result: Result, input: Input) => void
+  /** Entries of money and law are asked about before they are sent (WCAG 3.3.4). */
+  readonly confirm?: (input: Input) => Question
+}
+
+/** The sentences for what went wrong, also where no answer came at all. */
+function problemsOf(error: Error | null, { screens }: Words): readonly ShownProblem[] {
+  if (!error) return []
+  if (error instanceof Refused) return error.problems
+  const message = error instanceof TypeError ? screens.unreachable : screens.unreadable
+  return [{ code: 'request.failed', field: '', message }]
+}
+
+/** When the control that had the focus went away with its form, the page's heading takes it. */
+function keepFocus(): void {
+  requestAnimationFrame(() => {
+    const lost = document.activeElement === null || document.activeElement === document.body
+    if (lost) document.querySelector<HTMLElement>('main h1')?.focus()
+  })
+}
+
+/**
+ * An act of the shop. `send` calls the ledger (`answer(api.….$post({ json }))`). On refusal everything typed stays and
+ * `problems` says why; on success it is said aloud, every page's data is asked for anew, and `then` follows.
+ */
+export function useAct<Input, Result>(
+  send: (input: Input) => Promise<Result>,
+  { said, then, confirm }: AfterAct<Input, Result>,
+): Act<Input> {
+  const words = useWords()
+  const say = useSay()
+  const cache = useQueryClient()
+  const [asked, setAsked] = useState<{ input: Input; question: Question } | null>(null)
+  const { mutate, error, isPending } = useMutation({
+    mutationFn: send,
+    onSuccess: (result, input) => {
+      say(said(result, input))
+      void cache.invalidateQueries()
+      then?.(result, input)
+      keepFocus()
+    },
+  })
+  const [shown, setShown] = useState<{ error: Error | null; problems: readonly ShownProblem[] }>({
+    error: null,
+    problems: [],
+  })
+  if (shown.error !== error) setShown({ error, problems: problemsOf(error, words) })
+  const settle = (input: Input | null) => {
+    setAsked(null)
+    if (input !== null) mutate(input)
+  }
+  return {
+    run: input => {
+      if (isPending) return
+      if (confirm) setAsked({ input, question: confirm(input) })
+      else mutate(input)
+    },
+    problems: shown.problems,
+    busy: isPending,
+    question: asked && {
+      ...asked.question,
+      yes: () => settle(asked.input),
+      no: () => settle(null),
+    },
+  }
+}
+
+export interface ActFormProps<Input> {
+  readonly act: Act<Input>
+  /** What is sent, put together when the form is. */
+  readonly input: () => Input
+  readonly className?: string
+  readonly label?: string
+  readonly children: ReactNode
+}
+
+/** The form of an act: problems on top, then its fields; asks where the act asks. */
+export function ActForm<Input>({ act, input, className = 'form', label, children }: ActFormProps<Input>) {
+  const submit = (event: FormEvent) => {
+    event.preventDefault()
+    act.run(input())
+  }
+  return (
+    <form className={className} aria-label={label} noValidate onSubmit={submit}>
+      <ProblemList problems={act.problems} />
+      <Problems value={act.problems}>{children}</Problems>
+      <Asking act={act} />
+    </form>
+  )
+}
+
+/** The act's open question, if it has one. Needed only where an act has no `ActForm` and no `ActButton`. */
+export function Asking<Input>({ act: { question } }: { act: Act<Input> }) {
+  return question && <Confirm {...question} onYes={question.yes} onNo={question.no} />
+}
+
+type Look = 'first' | 'second' | 'plain'
+
+/** The button that sends an `ActForm`. */
+export function Send<Input>({
+  act,
+  children,
+  look = 'first',
+}: {
+  act: Act<Input>
+  children: ReactNode
+  look?: Look
+}) {
+  return (
+    <button type="submit" className={look} aria-disabled={act.busy || undefined}>
+      {children}
+    </button>
+  )
+}
+
+/** An act that needs nothing typed: a button, with its problems below it. */
+export function ActButton<Input>(props: { act: Act<Input>; input: Input; look?: Look; children: ReactNode }) {
+  const { act, input, look = 'first', children } = props
+  return (
+    <>
+      <button
+        type="button"
+        className={look}
+        aria-disabled={act.busy || undefined}
+        onClick={() => act.run(input)}
+      >
+        {children}
+      </button>
+      <ProblemList problems={act.problems} />
+      <Asking act={act} />
+    </>
+  )
+}

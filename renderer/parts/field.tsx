@@ -1,0 +1,245 @@
+import { type ReactNode, useId } from 'react'
+import { useWords } from '../words.ts'
+import type { Bound } from './entry.ts'
+import { useProblem } from './problems.tsx'
+
+/** What every control of a field carries. */
+export interface ControlProps {
+  readonly id: string
+  readonly name: string
+  readonly 'aria-describedby': string | undefined
+  readonly 'aria-invalid': true | undefined
+}
+
+export interface FieldProps {
+  readonly name: string
+  readonly label: string
+  readonly hint?: ReactNode
+  /** For the whole row of a form. */
+  readonly wide?: boolean
+  /** The label is for screen readers alone, where a column's heading or a sentence shows it. */
+  readonly hideLabel?: boolean
+}
+
+/** A control with its label above, its hint below it and its problem beside it, tied together for screen readers. */
+export function Field(props: FieldProps & { children: (control: ControlProps) => ReactNode }) {
+  const { name, label, hint, wide, hideLabel, children } = props
+  const id = useId()
+  const problem = useProblem(name)
+  const described = [hint && `${id}-hint`, problem && `${id}-problem`].filter(Boolean).join(' ')
+  return (
+    <div className={wide ? 'field wide' : 'field'}>
+      <label htmlFor={id} className={hideLabel ? 'hidden-words' : undefined}>
+        {label}
+      </label>
+      {children({
+        id,
+        name,
+        'aria-describedby': described || undefined,
+        'aria-invalid': problem ? true : undefined,
+      })}
+      {hint && (
+        <span className="hint" id={`${id}-hint`}>
+          {hint}
+        </span>
+      )}
+      {problem && (
+        <span className="problem" id={`${id}-problem`}>
+          {problem.message}
+        </span>
+      )}
+    </div>
+  )
+}
+
+/** Where the cursor goes when the form appears. One field of a form at most. */
+export type AutoFocus = { readonly autoFocus?: boolean }
+
+type TextProps = FieldProps &
+  Bound<string> &
+  AutoFocus & {
+    readonly autoComplete?: string
+    readonly inputMode?: 'text' | 'tel' | 'email' | 'numeric'
+    readonly maxLength?: number
+    readonly list?: string
+  }
+
+/** One line of text. */
+export function TextField(props: TextProps) {
+  const { value, onChange, autoFocus, autoComplete = 'off', inputMode, maxLength, list } = props
+  return (
+    <Field {...props}>
+      {control => (
+        <input
+          {...control}
+          value={value}
+          onChange={event => onChange(event.target.value)}
+          // biome-ignore lint/a11y/noAutofocus: opening a form is the person's own act, and its first field is where they go on
+          autoFocus={autoFocus}
+          autoComplete={autoComplete}
+          inputMode={inputMode}
+          maxLength={maxLength}
+          list={list}
+        />
+      )}
+    </Field>
+  )
+}
+
+/** Several lines of text. */
+export function TextArea(props: FieldProps & Bound<string> & AutoFocus & { readonly rows?: number }) {
+  const { value, onChange, autoFocus, rows = 2 } = props
+  return (
+    <Field {...props}>
+      {control => (
+        <textarea
+          {...control}
+          value={value}
+          rows={rows}
+          onChange={event => onChange(event.target.value)}
+          // biome-ignore lint/a11y/noAutofocus: as for TextField
+          autoFocus={autoFocus}
+        />
+      )}
+    </Field>
+  )
+}
+
+/** A decimal number or amount as typed, kept as text; `unit` stands behind it. */
+export function DecimalField(props: FieldProps & Bound<string> & AutoFocus & { readonly unit?: string }) {
+  const { value, onChange, autoFocus, unit } = props
+  return (
+    <Field {...props}>
+      {control => (
+        <span className="unit">
+          <input
+            {...control}
+            className="decimal"
+            inputMode="decimal"
+            autoComplete="off"
+            value={value}
+            onChange={event => onChange(event.target.value)}
+            // biome-ignore lint/a11y/noAutofocus: as for TextField
+            autoFocus={autoFocus}
+          />
+          {unit}
+        </span>
+      )}
+    </Field>
+  )
+}
+
+/** A civil date `YYYY-MM-DD`, or '' for none: the browser's own date field, typed or picked. */
+export function DateField(props: FieldProps & Bound<string> & AutoFocus) {
+  const { value, onChange, autoFocus } = props
+  return (
+    <Field {...props}>
+      {control => (
+        <input
+          {...control}
+          type="date"
+          max="9999-12-31"
+          value={value}
+          onChange={event => onChange(event.target.value)}
+          // biome-ignore lint/a11y/noAutofocus: as for TextField
+          autoFocus={autoFocus}
+        />
+      )}
+    </Field>
+  )
+}
+
+/** One of a list: the codes of a vocabulary and their words. `empty` adds a first choice that stands for ''. */
+export function Choice<T extends string>(
+  props: FieldProps &
+    Bound<T> & { readonly choices: Readonly<Record<string, string>>; readonly empty?: string },
+) {
+  const { value, onChange, choices, empty } = props
+  return (
+    <Field {...props}>
+      {control => (
+        <select {...control} value={value} onChange={event => onChange(event.target.value as T)}>
+          {empty !== undefined && <option value="">{empty}</option>}
+          {Object.entries(choices).map(([code, words]) => (
+            <option key={code} value={code}>
+              {words}
+            </option>
+          ))}
+        </select>
+      )}
+    </Field>
+  )
+}
+
+/** One of a few, all in sight. */
+export function FewChoice<T extends string>(
+  props: FieldProps & Bound<T> & { readonly choices: Readonly<Record<T, string>> },
+) {
+  const { name, label, hint, wide, hideLabel, value, onChange, choices } = props
+  const id = useId()
+  const problem = useProblem(name)
+  return (
+    <fieldset
+      className={wide ? 'field wide' : 'field'}
+      aria-describedby={problem ? `${id}-problem` : undefined}
+    >
+      <legend className={hideLabel ? 'hidden-words' : undefined}>{label}</legend>
+      <span className="choices">
+        {(Object.entries(choices) as [T, string][]).map(([code, words]) => (
+          <label key={code} className="tick">
+            <input
+              type="radio"
+              name={name}
+              value={code}
+              checked={value === code}
+              onChange={() => onChange(code)}
+            />
+            {words}
+          </label>
+        ))}
+      </span>
+      {hint && <span className="hint">{hint}</span>}
+      {problem && (
+        <span className="problem" id={`${id}-problem`}>
+          {problem.message}
+        </span>
+      )}
+    </fieldset>
+  )
+}
+
+/** Yes or no. */
+export function Tick({ name, label, hint, value, onChange }: FieldProps & Bound<boolean>) {
+  const id = useId()
+  const problem = useProblem(name)
+  return (
+    <div className="field">
+      <label className="tick">
+        <input
+          type="checkbox"
+          name={name}
+          checked={value}
+          aria-describedby={
+            [hint && `${id}-hint`, problem && `${id}-problem`].filter(Boolean).join(' ') || undefined
+          }
+          aria-invalid={problem ? true : undefined}
+          onChange={event => onChange(event.target.checked)}
+        />
+        <span>{label}</span>
+      </label>
+      {hint && (
+        <span className="hint" id={`${id}-hint`}>
+          {hint}
+        </span>
+      )}
+      {problem && (
+        <span className="problem" id={`${id}-problem`}>
+          {problem.message}
+        </span>
+      )}
+    </div>
+  )
+}
+
+/** The hint of a field that may be left empty. */
+export const useOptional = (): string => useWords().screens.form.optional

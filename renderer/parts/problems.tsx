@@ -1,0 +1,67 @@
+import { createContext, type MouseEvent, useContext, useEffect, useRef } from 'react'
+import type { ShownProblem } from '../api.ts'
+import { useWords } from '../words.ts'
+
+/** What was wrong with the form's last try. */
+export const Problems = createContext<readonly ShownProblem[]>([])
+
+/** The problem that belongs to the control of this name, if there is one. */
+export const useProblem = (name: string): ShownProblem | undefined =>
+  useContext(Problems).find(({ field }) => field !== '' && field === name)
+
+/**
+ * The name among `names` that a problem's path means: the same, else the first inside it (`owner` means `owner.name`),
+ * else the nearest that contains it (`clock.id` means `clock`). Undefined when there is none.
+ */
+export function controlFor(field: string, names: readonly string[]): string | undefined {
+  if (field === '') return undefined
+  const inside = (outer: string, name: string) => name.startsWith(`${outer}.`) || name.startsWith(`${outer}[`)
+  return (
+    names.find(name => name === field) ??
+    names.find(name => inside(field, name)) ??
+    names.find(name => inside(name, field))
+  )
+}
+
+const named = (form: HTMLElement) => [...form.querySelectorAll<HTMLElement>('[name]')]
+
+const nameOf = (control: HTMLElement) => control.getAttribute('name') ?? ''
+
+/** Puts the focus on the control a problem speaks of. */
+function goTo(event: MouseEvent<HTMLAnchorElement>, field: string): void {
+  event.preventDefault()
+  const controls = named(event.currentTarget.closest('form') ?? document.body)
+  const name = controlFor(field, controls.map(nameOf))
+  const control = controls.find(one => nameOf(one) === name)
+  control?.scrollIntoView({ block: 'center' })
+  control?.focus()
+}
+
+/** Every problem with a way to its field; takes the focus each time the form was tried in vain. */
+export function ProblemList({ problems }: { problems: readonly ShownProblem[] }) {
+  const { screens } = useWords()
+  const list = useRef<HTMLDivElement>(null)
+  useEffect(() => {
+    if (problems.length > 0) list.current?.focus()
+  }, [problems])
+  if (problems.length === 0) return null
+  return (
+    <div className="problems" ref={list} tabIndex={-1} role="alert">
+      <h2>{screens.problems.heading(problems.length)}</h2>
+      <ul>
+        {problems.map(({ code, field, message }) => (
+          <li key={`${code} ${field}`}>
+            {field ? (
+              <a href={`#${field}`} onClick={event => goTo(event, field)}>
+                {message}
+              </a>
+            ) : (
+              message
+            )}
+          </li>
+        ))}
+      </ul>
+      <p className="kept">{screens.problems.kept}</p>
+    </div>
+  )
+}

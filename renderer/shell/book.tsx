@@ -1,0 +1,77 @@
+import { Suspense, useCallback, useState } from 'react'
+import { Redirect, Route, Switch, useLocation } from 'wouter'
+import { pageNames, pages } from '../pages.ts'
+import { SaidStrip } from '../parts/announcer.tsx'
+import { Page } from '../parts/page.tsx'
+import { useShop } from '../shop.tsx'
+import { Broken } from './broken.tsx'
+import { FindBox } from './find-box.tsx'
+import { Help } from './help.tsx'
+import { useKeys } from './keys.ts'
+import { Light } from './light.tsx'
+import { ThumbIndex } from './thumb-index.tsx'
+import { Who } from './who.tsx'
+
+/** The open book: thumb index, find box, who is at the counter, and the page turned to. */
+export function Book() {
+  const { words } = useShop()
+  const [helping, setHelping] = useState(false)
+  useKeys(useCallback(() => setHelping(true), []))
+  return (
+    <div className="book">
+      <a className="skip" href="#page">
+        {words.screens.skipToPage}
+      </a>
+      <ThumbIndex />
+      <div className="leaf">
+        <header className="top">
+          <FindBox />
+          <div className="aside">
+            <Who />
+            <Light />
+            <button type="button" className="plain" onClick={() => setHelping(true)}>
+              {words.screens.keys.open}
+            </button>
+          </div>
+        </header>
+        <SaidStrip />
+        <Leaf />
+      </div>
+      {helping && <Help onClose={() => setHelping(false)} />}
+    </div>
+  )
+}
+
+function Leaf() {
+  const [path] = useLocation()
+  const name = path.split('/')[1] ?? ''
+  return (
+    <main id="page" className="main" tabIndex={-1} data-page={name}>
+      <Broken key={name}>
+        <Suspense>
+          <Switch>
+            <Route path="/">
+              <Redirect to="/counter" replace />
+            </Route>
+            {pageNames.map(page => {
+              const Shown = pages[page]
+              return Shown && <Route key={page} path={`/${page}/*?`} component={Shown} />
+            })}
+            <Route>
+              <NotThere />
+            </Route>
+          </Switch>
+        </Suspense>
+      </Broken>
+    </main>
+  )
+}
+
+function NotThere() {
+  const { notThere } = useShop().words.screens
+  return (
+    <Page title={notThere.heading}>
+      <p className="aside-words">{notThere.advice}</p>
+    </Page>
+  )
+}

@@ -1,0 +1,70 @@
+import { keepPreviousData, useQuery } from '@tanstack/react-query'
+import { useState } from 'react'
+import { useLocation } from 'wouter'
+import { answer, api } from '../api.ts'
+import { Combobox } from '../parts/combobox.tsx'
+import { Standing } from '../parts/standing.tsx'
+import { useWords } from '../words.ts'
+import { type Found, placeOf } from './found.ts'
+
+/** Asks while typing; an answer that is no longer wanted is cancelled on its way. */
+export function useFound(text: string) {
+  const q = text.trim()
+  const query = useQuery({
+    queryKey: ['find', q],
+    enabled: q !== '',
+    placeholderData: keepPreviousData,
+    queryFn: ({ signal }) => answer(api.find.$get({ query: { q } }, { init: { signal } })),
+  })
+  return {
+    results: q === '' ? [] : (query.data?.results ?? []),
+    settled: query.isSuccess && !query.isPlaceholderData,
+  }
+}
+
+/** Number, name, phone digits, serial, maker: everything is found from every page. */
+export function FindBox() {
+  const { find } = useWords().screens
+  const [, navigate] = useLocation()
+  const [text, setText] = useState('')
+  const { results, settled } = useFound(text)
+  const open = (found: Found) => {
+    setText('')
+    navigate(placeOf(found))
+  }
+  return (
+    <search className="find">
+      <label htmlFor="find">{find.label}</label>
+      <Combobox
+        control={{ id: 'find', name: 'find', 'aria-describedby': 'find-hint' }}
+        label={find.results}
+        text={text}
+        onText={setText}
+        items={results}
+        settled={settled}
+        itemKey={found => `${found.kind} ${found.id}`}
+        show={found => <FoundLine found={found} />}
+        onChoose={open}
+        nothing={find.nothing}
+        eager
+      />
+      <span className="hint" id="find-hint">
+        {find.hint}
+      </span>
+    </search>
+  )
+}
+
+/** One thing found. */
+function FoundLine({ found }: { found: Found }) {
+  const { find } = useWords().screens
+  return (
+    <>
+      <span>
+        <span className="lead">{found.number ?? find.kinds[found.kind]}</span>
+        {found.title} <small>{found.detail}</small>
+      </span>
+      {found.stage ? <Standing stage={found.stage} /> : <small>{find.kinds[found.kind]}</small>}
+    </>
+  )
+}

@@ -1,0 +1,37 @@
+import { createContext, type ReactNode, useContext, useMemo } from 'react'
+import { civilDateOf } from '../core/calendar/zone.ts'
+import type { Words } from '../core/words/en/index.ts'
+import { type Formats, formats } from '../core/words/format.ts'
+import type { ShopView } from './shop-view.ts'
+import { useWords } from './words.ts'
+
+/** The open shop as every part sees it. */
+export interface Shop {
+  readonly settings: ShopView['settings']
+  readonly people: ShopView['people']
+  readonly formats: Formats
+  readonly words: Words
+  /** Today in the shop's own zone. */
+  readonly today: string
+}
+
+const ShopContext = createContext<Shop | undefined>(undefined)
+
+/** Gives the parts inside it the shop's settings, formats and words. */
+export function ShopProvider({ view, children }: { view: ShopView; children: ReactNode }) {
+  const words = useWords()
+  const { settings, people } = view
+  const today = civilDateOf(new Date().toISOString(), settings.place.timeZone)
+  const shop = useMemo(
+    () => ({ settings, people, words, today, formats: formats(settings.place) }),
+    [settings, people, words, today],
+  )
+  return <ShopContext value={shop}>{children}</ShopContext>
+}
+
+/** Settings, people, formats, words and today's date. Throws outside the open shop: that is a bug. */
+export function useShop(): Shop {
+  const shop = useContext(ShopContext)
+  if (!shop) throw new Error('useShop outside the open shop')
+  return shop
+}
