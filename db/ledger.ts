@@ -50,9 +50,12 @@ function setPragmas(db: Database.Database): void {
 /** What SQLite says on opening, as a refusal that tells what to do. */
 function asRefusal(error: unknown): unknown {
   const code = error instanceof Database.SqliteError ? error.code : ''
-  if (code.startsWith('SQLITE_BUSY') || code.startsWith('SQLITE_LOCKED')) return new LedgerRefused('ledger.inUse')
-  if (code.startsWith('SQLITE_CORRUPT') || code === 'SQLITE_NOTADB') return new LedgerRefused('ledger.damaged')
-  if (code.startsWith('SQLITE_CANTOPEN') || code.startsWith('SQLITE_READONLY')) return new LedgerRefused('ledger.noAccess')
+  if (code.startsWith('SQLITE_BUSY') || code.startsWith('SQLITE_LOCKED'))
+    return new LedgerRefused('ledger.inUse')
+  if (code.startsWith('SQLITE_CORRUPT') || code === 'SQLITE_NOTADB')
+    return new LedgerRefused('ledger.damaged')
+  if (code.startsWith('SQLITE_CANTOPEN') || code.startsWith('SQLITE_READONLY'))
+    return new LedgerRefused('ledger.noAccess')
   return error
 }
 

@@ -21,21 +21,30 @@ export function migrationsIn(folder: string): Migration[] {
     .sort()
   return names.map((name, index) => {
     const number = Number(name.slice(0, 4))
-    if (number !== index + 1) throw new Error(`migrations must rise without gaps: ${name} stands where ${index + 1} belongs`)
+    if (number !== index + 1)
+      throw new Error(`migrations must rise without gaps: ${name} stands where ${index + 1} belongs`)
     const sql = readFileSync(join(folder, name), 'utf8')
     return { number, name, sql, sha256: createHash('sha256').update(sql).digest('hex') }
   })
 }
 
 /** The migrations the file still lacks. Refuses a file whose applied ones are not the very ones this build knows. */
-export function pendingMigrations(db: Database.Database, migrations: readonly Migration[]): readonly Migration[] {
+export function pendingMigrations(
+  db: Database.Database,
+  migrations: readonly Migration[],
+): readonly Migration[] {
   const version = db.pragma('user_version', { simple: true }) as number
-  if (version > migrations.length) throw new LedgerRefused('ledger.newer', { version, known: migrations.length })
+  if (version > migrations.length)
+    throw new LedgerRefused('ledger.newer', { version, known: migrations.length })
   if (version === 0) return migrations
   const applied = db
-    .prepare<[], { number: number; sha256: string }>('SELECT number, sha256 FROM applied_migrations ORDER BY number')
+    .prepare<[], { number: number; sha256: string }>(
+      'SELECT number, sha256 FROM applied_migrations ORDER BY number',
+    )
     .all()
-  const sound = applied.length === version && applied.every((a, i) => a.number === i + 1 && a.sha256 === migrations[i]?.sha256)
+  const sound =
+    applied.length === version &&
+    applied.every((a, i) => a.number === i + 1 && a.sha256 === migrations[i]?.sha256)
   if (!sound) throw new LedgerRefused('ledger.otherHistory', { version })
   return migrations.slice(version)
 }

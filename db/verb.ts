@@ -12,7 +12,18 @@ export interface Doing {
 
 /** What an act was about. */
 export interface Subject {
-  readonly kind: 'shop' | 'person' | 'owner' | 'clock' | 'repair' | 'estimate' | 'document' | 'part' | 'vendor' | 'run-in' | 'photograph'
+  readonly kind:
+    | 'shop'
+    | 'person'
+    | 'owner'
+    | 'clock'
+    | 'repair'
+    | 'estimate'
+    | 'document'
+    | 'part'
+    | 'vendor'
+    | 'run-in'
+    | 'photograph'
   readonly id: number
 }
 
@@ -35,7 +46,17 @@ export const dayBookHash = (row: {
   input: string
 }): string =>
   createHash('sha256')
-    .update(JSON.stringify([row.previousHash, row.at, row.personId, row.act, row.subjectKind, row.subjectId, row.input]))
+    .update(
+      JSON.stringify([
+        row.previousHash,
+        row.at,
+        row.personId,
+        row.act,
+        row.subjectKind,
+        row.subjectId,
+        row.input,
+      ]),
+    )
     .digest('hex')
 
 function enter(tx: Write, doing: Doing, act: string, subject: Subject, input: unknown): void {

@@ -240,7 +240,8 @@ CREATE TABLE warranties (
   length INTEGER NOT NULL CHECK (length > 0),
   unit TEXT NOT NULL CHECK (unit IN ('months', 'days')),
   convention TEXT NOT NULL CHECK (convention IN ('same-date', 'day-before')),
-  paused_days INTEGER NOT NULL DEFAULT 0 CHECK (paused_days >= 0),
+  on_comeback TEXT NOT NULL CHECK (on_comeback IN ('restart', 'continue')),
+  pauses_in_shop INTEGER NOT NULL CHECK (pauses_in_shop IN (0, 1)),
   last_day TEXT NOT NULL CHECK (date(last_day) IS last_day),
   exclusions TEXT NOT NULL CHECK (json_valid(exclusions))
 ) STRICT;

@@ -19,7 +19,10 @@ export interface CautionFacts {
 const rules = {
   'silvered-dial': { harm: false, when: (c: CautionFacts) => c.dial === 'silvered' },
   'painted-dial': { harm: false, when: (c: CautionFacts) => c.dial === 'painted' },
-  'enamel-dial': { harm: false, when: (c: CautionFacts) => c.dial === 'vitreous-enamel' || c.dial === 'porcelain' },
+  'enamel-dial': {
+    harm: false,
+    when: (c: CautionFacts) => c.dial === 'vitreous-enamel' || c.dial === 'porcelain',
+  },
   'paper-dial': { harm: false, when: (c: CautionFacts) => c.dial === 'paper' },
   jewels: { harm: false, when: (c: CautionFacts) => c.jewelled },
   'spring-power': { harm: true, when: (c: CautionFacts) => c.power === 'spring' || c.power === 'fusee' },
@@ -38,7 +41,8 @@ export type Caution = keyof typeof rules
 export const cautions = Object.keys(rules) as readonly Caution[]
 
 /** The cautions that follow from what is recorded of a clock, in showing order. */
-export const cautionsFor = (clock: CautionFacts): Caution[] => cautions.filter(code => rules[code].when(clock))
+export const cautionsFor = (clock: CautionFacts): Caution[] =>
+  cautions.filter(code => rules[code].when(clock))
 
 /** True when the caution must be acknowledged before the clock is worked on, because someone can be hurt. */
 export const mustAcknowledge = (code: Caution): boolean => rules[code].harm

@@ -1,15 +1,9 @@
-import type { RunInPolicy } from '../run-in/policy.ts'
+import type { WorkWeek } from '../calendar/opening.ts'
 import type { LineKind } from '../pricing/kinds/index.ts'
 import type { Tax, TaxRules } from '../pricing/price-input.ts'
+import type { RunInPolicy } from '../run-in/policy.ts'
 import type { Duration } from '../vocabulary/clock.ts'
 import type { Exclusion, Scope } from '../vocabulary/work.ts'
-
-/** One opening of the week: day 1 is Monday, times local and half-open. */
-export interface OpenHours {
-  readonly day: number
-  readonly from: string
-  readonly to: string
-}
 
 /** How long a kind of work is answered for; null where it is not. */
 export type WarrantyTermSetting = { readonly length: number; readonly unit: 'months' | 'days' } | null
@@ -32,7 +26,7 @@ export interface Settings {
     readonly paper: 'a4' | 'letter'
     readonly units: 'mm' | 'in'
   }
-  readonly hours: { readonly week: readonly OpenHours[] }
+  readonly hours: { readonly week: WorkWeek }
   readonly tax: TaxRules & { readonly byKind: Readonly<Record<LineKind, readonly Tax[]>> }
   readonly prices: {
     /** Bench hour in major units. */
@@ -49,7 +43,8 @@ export interface Settings {
   readonly warranty: {
     readonly startsOn: 'collection' | 'invoice' | 'ready'
     readonly convention: 'same-date' | 'day-before'
-    readonly pauseWhileInShop: boolean
+    readonly onComeback: 'restart' | 'continue'
+    readonly pausesInShop: boolean
     readonly terms: Readonly<Record<Scope, WarrantyTermSetting>>
     readonly exclusions: readonly Exclusion[]
   }

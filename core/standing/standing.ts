@@ -88,12 +88,18 @@ const waitingFor = (f: RepairFacts): WaitReason | null =>
 
 /** For each act: null when it is allowed, else the code of what blocks it. In the order the job goes. */
 const gates: Record<RepairAct, (f: RepairFacts, stage: Stage) => string | null> = {
-  'record-word': f => (f.covered ? 'standing.covered' : f.estimateSent ? null : 'standing.noEstimateSent'),
+  'record-word': f => (f.estimateSent ? null : 'standing.noEstimateSent'),
   'send-estimate': f => (f.estimateWritten && !f.estimateSent ? null : 'standing.noEstimateWritten'),
   'write-estimate': (_, stage) => (stage === 'ready' ? 'standing.alreadyReady' : null),
   'end-wait': f => (f.waitsOpen.length > 0 ? null : 'standing.notWaiting'),
   work: (f, stage) =>
-    stage === 'running-in' ? 'standing.runningIn' : stage === 'ready' ? 'standing.alreadyReady' : mayWork(f) ? null : 'standing.noGoAhead',
+    stage === 'running-in'
+      ? 'standing.runningIn'
+      : stage === 'ready'
+        ? 'standing.alreadyReady'
+        : mayWork(f)
+          ? null
+          : 'standing.noGoAhead',
   'start-run-in': (f, stage) =>
     stage === 'ready' || f.runIn === 'passed'
       ? 'standing.alreadyReady'
@@ -121,7 +127,8 @@ const gates: Record<RepairAct, (f: RepairFacts, stage: Stage) => string | null> 
             : mayWork(f) || f.estimateOnly
               ? null
               : 'standing.noGoAhead',
-  invoice: (f, stage) => (f.invoiced ? 'standing.invoiced' : stage === 'ready' || stage === 'declined' ? null : 'standing.notReady'),
+  invoice: (f, stage) =>
+    f.invoiced ? 'standing.invoiced' : stage === 'ready' || stage === 'declined' ? null : 'standing.notReady',
   'hand-over': (f, stage) =>
     stage === 'declined' || (stage === 'ready' && (f.invoiced || f.covered || f.estimateOnly))
       ? null
@@ -164,6 +171,3 @@ export function repairStanding(facts: RepairFacts): Standing {
     blocked: verdicts.flatMap(({ act, code }) => (code === null ? [] : [{ act, code }])),
   }
 }
-
-/** True when a clock that is ready has stood longer than the shop's period: `days` since it was ready, both civil dates given as day counts. */
-export const isUncollected = (daysSinceReady: number, uncollectedDays: number): boolean => daysSinceReady > uncollectedDays

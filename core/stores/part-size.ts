@@ -7,5 +7,14 @@ export interface PartSize {
 }
 
 /** Dimensions parts are told apart by; a mainspring is height × thickness × length with its barrel. */
-export const dimensions = ['height', 'thickness', 'length', 'barrel', 'bore', 'outside', 'width', 'diameter'] as const
+export const dimensions = [
+  'height',
+  'thickness',
+  'length',
+  'barrel',
+  'bore',
+  'outside',
+  'width',
+  'diameter',
+] as const
 export type Dimension = (typeof dimensions)[number]

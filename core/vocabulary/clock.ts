@@ -26,7 +26,16 @@ export const durations = ['30-hour', '8-day', '31-day', '400-day'] as const
 export type Duration = (typeof durations)[number]
 
 /** Escapements met at the counter. */
-export const escapements = ['recoil', 'dead-beat', 'verge', 'platform-lever', 'cylinder', 'brocot', 'pin-wheel', 'other'] as const
+export const escapements = [
+  'recoil',
+  'dead-beat',
+  'verge',
+  'platform-lever',
+  'cylinder',
+  'brocot',
+  'pin-wheel',
+  'other',
+] as const
 export type Escapement = (typeof escapements)[number]
 
 /** How the strike counts: a count wheel can go out of step with the hands, a rack cannot (GO). */
@@ -38,5 +47,14 @@ export const chimes = ['none', 'four-quarter', 'ting-tang', 'melody'] as const
 export type Chime = (typeof chimes)[number]
 
 /** Dials by surface; the surface decides which cautions apply. */
-export const dials = ['silvered', 'painted', 'vitreous-enamel', 'porcelain', 'paper', 'brass', 'composite', 'other'] as const
+export const dials = [
+  'silvered',
+  'painted',
+  'vitreous-enamel',
+  'porcelain',
+  'paper',
+  'brass',
+  'composite',
+  'other',
+] as const
 export type Dial = (typeof dials)[number]

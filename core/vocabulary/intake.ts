@@ -1,9 +1,31 @@
 /** What is looked at when a clock comes in, in the order of the condition report. */
-export const components = ['dial', 'hands', 'glass', 'bezel', 'case', 'movement', 'pendulum', 'weights', 'rods-gongs', 'suspension'] as const
+export const components = [
+  'dial',
+  'hands',
+  'glass',
+  'bezel',
+  'case',
+  'movement',
+  'pendulum',
+  'weights',
+  'rods-gongs',
+  'suspension',
+] as const
 export type Component = (typeof components)[number]
 
 /** Surfaces, described by colour and look, not by assumed alloy. */
-export const finishes = ['polished', 'lacquered', 'gilt', 'silver-coloured', 'painted', 'bare-wood', 'french-polished', 'varnished', 'veneered', 'plain'] as const
+export const finishes = [
+  'polished',
+  'lacquered',
+  'gilt',
+  'silver-coloured',
+  'painted',
+  'bare-wood',
+  'french-polished',
+  'varnished',
+  'veneered',
+  'plain',
+] as const
 export type Finish = (typeof finishes)[number]
 
 /** How good a component is, from sound to missing. */
@@ -11,7 +33,15 @@ export const grades = ['sound', 'worn', 'marked', 'damaged', 'broken', 'missing'
 export type Grade = (typeof grades)[number]
 
 /** Signs of earlier repair worth having on record. Common practice. */
-export const earlierRepairs = ['solder', 'screwed-bushings', 'punch-marks', 'glue', 'sheet-metal-screws', 'over-oiled', 'lever-scratches'] as const
+export const earlierRepairs = [
+  'solder',
+  'screwed-bushings',
+  'punch-marks',
+  'glue',
+  'sheet-metal-screws',
+  'over-oiled',
+  'lever-scratches',
+] as const
 export type EarlierRepair = (typeof earlierRepairs)[number]
 
 /** Springs as they came in. */

@@ -1,5 +1,22 @@
 /** Bench tasks labour is entered against; the first set a bench works through on a full service. Common practice. */
-export const tasks = ['assess', 'let-down', 'strip', 'clean', 'bush', 'polish', 'springs', 'assemble', 'oil', 'beat', 'strike-chime', 'case', 'dial', 'set-up', 'test', 'other'] as const
+export const tasks = [
+  'assess',
+  'let-down',
+  'strip',
+  'clean',
+  'bush',
+  'polish',
+  'springs',
+  'assemble',
+  'oil',
+  'beat',
+  'strike-chime',
+  'case',
+  'dial',
+  'set-up',
+  'test',
+  'other',
+] as const
 export type Task = (typeof tasks)[number]
 
 /** Kinds of work a price book and a warranty speak of. */
@@ -19,7 +36,17 @@ export const paymentMethods = ['cash', 'card', 'transfer', 'cheque'] as const
 export type PaymentMethod = (typeof paymentMethods)[number]
 
 /** Kinds of part the stores keep; sizes differ by kind. */
-export const partKinds = ['mainspring', 'suspension', 'line', 'bushing', 'glass', 'hands', 'pivot-steel', 'consumable', 'other'] as const
+export const partKinds = [
+  'mainspring',
+  'suspension',
+  'line',
+  'bushing',
+  'glass',
+  'hands',
+  'pivot-steel',
+  'consumable',
+  'other',
+] as const
 export type PartKind = (typeof partKinds)[number]
 
 /** Where a clock stands to be tested. */
@@ -27,9 +54,33 @@ export const placeKinds = ['shelf', 'hook', 'floor', 'stand'] as const
 export type PlaceKind = (typeof placeKinds)[number]
 
 /** What a warranty does not cover unless agreed otherwise. Common practice (trade reference, warranty). */
-export const exclusions = ['mainsprings', 'lines-chains', 'suspension', 'hands', 'glass', 'accident', 'misuse', 'tampering', 'set-up', 'run-down', 'timekeeping', 'not-transferable'] as const
+export const exclusions = [
+  'mainsprings',
+  'lines-chains',
+  'suspension',
+  'hands',
+  'glass',
+  'accident',
+  'misuse',
+  'tampering',
+  'set-up',
+  'run-down',
+  'timekeeping',
+  'not-transferable',
+] as const
 export type Exclusion = (typeof exclusions)[number]
 
 /** Set-up advice printed for the owner, by form of clock (see setUpAdviceFor). */
-export const setUpAdvice = ['level', 'beat', 'wind', 'hands-forward', 'lift-dome', 'weights-off', 'fix-to-wall', 'strike-out-of-step', 'regulate', 'service-again'] as const
+export const setUpAdvice = [
+  'level',
+  'beat',
+  'wind',
+  'hands-forward',
+  'lift-dome',
+  'weights-off',
+  'fix-to-wall',
+  'strike-out-of-step',
+  'regulate',
+  'service-again',
+] as const
 export type SetUpAdvice = (typeof setUpAdvice)[number]

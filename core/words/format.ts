@@ -48,8 +48,10 @@ const numberFormats = ({ locale, currency }: FormatSettings) => {
     digits,
     money: new Intl.NumberFormat(locale, { style: 'currency', currency, ...exact }),
     amount: new Intl.NumberFormat(locale, exact),
+    unitPrice: new Intl.NumberFormat(locale, { minimumFractionDigits: digits, maximumFractionDigits: 20 }),
+    quantity: new Intl.NumberFormat(locale, { maximumFractionDigits: 20 }),
     number: new Intl.NumberFormat(locale, { maximumFractionDigits: 6 }),
-    percent: new Intl.NumberFormat(locale, { style: 'percent', maximumFractionDigits: 6 }),
+    percent: new Intl.NumberFormat(locale, { style: 'percent', maximumFractionDigits: 20 }),
     seconds: new Intl.NumberFormat(locale, { maximumFractionDigits: 1, signDisplay: 'exceptZero' }),
   }
 }
@@ -91,7 +93,9 @@ export function formats(settings: FormatSettings) {
     /** A percent rate given as text, `8.875`, exactly: `8.875%`. */
     percent: (rate: string) => written(numbers.percent, `${rate}e-2` as `${number}`),
     /** A typed decimal quantity, `2.50`, exactly: `2.5`. */
-    quantity: (text: string) => written(numbers.number, text as `${number}`),
+    quantity: (text: string) => written(numbers.quantity, text as `${number}`),
+    /** A typed unit price in major units, `0.0088`, with all its decimals and no symbol. */
+    unitPrice: (text: string) => written(numbers.unitPrice, text as `${number}`),
     /** Seconds fast (+) or slow (−): `−5 s`, and from a hundred seconds on in minutes, `+2:10`. */
     signedSeconds: seconds,
   }

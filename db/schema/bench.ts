@@ -1,7 +1,7 @@
 import { integer, sqliteTable, text } from 'drizzle-orm/sqlite-core'
+import type { PartSize } from '../../core/stores/part-size.ts'
 import type { Component } from '../../core/vocabulary/intake.ts'
 import type { PartKind, Task, WaitReason } from '../../core/vocabulary/work.ts'
-import type { PartSize } from '../../core/stores/part-size.ts'
 import { amount, code, flag, id, json, words } from './columns.ts'
 
 export const labourEntries = sqliteTable('labour_entries', {

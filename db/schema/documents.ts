@@ -1,7 +1,7 @@
 import { integer, sqliteTable, text } from 'drizzle-orm/sqlite-core'
 import type { PaperContents, WorkingStep } from '../../core/papers/contents.ts'
-import type { Tax, TaxRules } from '../../core/pricing/price-input.ts'
 import type { LineKind } from '../../core/pricing/kinds/index.ts'
+import type { Tax, TaxRules } from '../../core/pricing/price-input.ts'
 import type { Exclusion, PaymentMethod, Scope, Way } from '../../core/vocabulary/work.ts'
 import { amount, code, flag, id, json, words } from './columns.ts'
 
@@ -54,7 +54,8 @@ export const warranties = sqliteTable('warranties', {
   length: integer().notNull(),
   unit: code<'months' | 'days'>(),
   convention: code<'same-date' | 'day-before'>(),
-  pausedDays: integer().notNull().default(0),
+  onComeback: code<'restart' | 'continue'>(),
+  pausesInShop: integer({ mode: 'boolean' }).notNull(),
   lastDay: text().notNull(),
   exclusions: json<Exclusion[]>().notNull(),
 })

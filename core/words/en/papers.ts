@@ -1,6 +1,6 @@
 import type { PaperKind } from '../../papers/contents.ts'
-import type { QuantityUnit } from '../../pricing/kinds/kind.ts'
 import type { LineKind } from '../../pricing/kinds/index.ts'
+import type { QuantityUnit } from '../../pricing/kinds/kind.ts'
 
 /** Everything the papers say beyond the trade's vocabulary. */
 export const papers = {
@@ -26,44 +26,41 @@ export const papers = {
   date: 'Date',
   notes: 'Notes',
   note: 'Note',
-  trains: (count: number) => (['', 'one train', 'two trains', 'three trains'][count] ?? `${count} trains`),
+  trains: (count: number) => ['', 'one train', 'two trains', 'three trains'][count] ?? `${count} trains`,
   makerAsRead: (maker: string) => `Maker as read: ${maker}`,
   serial: (serial: string) => `serial ${serial}`,
 
   claim: {
     fault: 'Fault as told',
     condition: 'Condition',
-    earlierRepairs: 'Earlier repairs',
+    conditionOf: (component: string, state: string) => `${component}: ${state}`,
+    earlierRepairs: 'Earlier repair',
     springs: 'Springs',
     belongings: 'Belongings',
-    tag: 'Tag',
-    item: 'Belonging',
-    custody: 'Where it is',
-    count: 'Count',
-    component: 'Component',
-    seen: 'As seen at the counter',
+    inCustody: (custody: string, things: string) => `${custody}: ${things}`,
+    tag: (tag: string) => `tag ${tag}`,
+    times: (count: number) => `×${count}`,
     noBelongings: 'Nothing but the clock itself.',
     estimatedDate: 'Estimated date',
-    toBeTold: 'to be told with the estimate',
-    estimate: 'Estimate',
-    estimateFee: 'Estimate fee',
-    credited: 'taken off the price on go-ahead',
+    toBeTold: 'with the estimate',
     expected: 'Expected cost',
-    expectedRange: (low: string, high: string) => `${low} to ${high}`,
+    estimateFee: 'Estimate fee',
     deposit: 'Deposit paid',
-    copies: { shop: 'Shop’s part', owner: 'Owner’s part' },
     keepThis: 'Keep this part: it is asked for when the clock is collected.',
     estimatedNote:
       'The date is an estimate: the clock is tested for days or weeks before it leaves, and a fault found then starts the test again.',
-    thirdParty: 'Anyone else collecting the clock brings this part, the owner’s written word and proof of who they are.',
+    feeCredited: 'The estimate fee is taken off the price once the work is agreed.',
+    thirdParty:
+      'Anyone else collecting the clock brings this part, the owner’s written word and proof of who they are.',
     signedIn: 'Owner, on leaving the clock',
     signedOut: 'Owner, on collecting it',
-    cutHere: 'cut here',
+    cutHere: (title: string) => `${title}: owner’s part below`,
     qrAlt: (payload: string) => `QR code: ${payload}`,
   },
 
   lines: {
     line: 'No.',
+    numbered: (number: number, kind: string) => `${number} · ${kind}`,
     description: 'Work and goods',
     quantity: 'Quantity',
     unit: 'Unit price',
@@ -86,7 +83,7 @@ export const papers = {
 
   totals: {
     sum: 'Sum of lines',
-    allowances: 'Allowances',
+    allowances: 'Less allowances',
     charges: 'Charges',
     taxExclusive: 'Without tax',
     tax: (code: string, rate: string, taxable: string) => `Tax ${code} ${rate} on ${taxable}`,
@@ -115,12 +112,15 @@ export const papers = {
     withSupplement: 'Together with this supplement',
     limit: 'Limit',
     authorised: (amount: string) => `The shop may spend up to ${amount} without asking again.`,
-    overrunPercent: (percent: string) => `Beyond the estimate by at most ${percent}; past that, work stops until the owner has said go ahead.`,
-    overrunAmount: (amount: string) => `Beyond the estimate by at most ${amount}; past that, work stops until the owner has said go ahead.`,
+    overrunPercent: (percent: string) =>
+      `Beyond the estimate by at most ${percent}; past that, work stops until the owner has said go ahead.`,
+    overrunAmount: (amount: string) =>
+      `Beyond the estimate by at most ${amount}; past that, work stops until the owner has said go ahead.`,
     overrunBoth: (percent: string, amount: string) =>
       `Beyond the estimate by at most ${percent} and at most ${amount}; past that, work stops until the owner has said go ahead.`,
     goAhead: 'Go-ahead',
-    goAheadSaid: 'Wear that is hidden until the movement is apart may change the work. The owner is asked before anything beyond the limit is done.',
+    goAheadSaid:
+      'Wear that is hidden until the movement is apart may change the work. The owner is asked before anything beyond the limit is done.',
     signGoAhead: 'Owner, go-ahead',
   },
 
@@ -130,7 +130,8 @@ export const papers = {
     received: (method: string, date: string) => `${method}, ${date}`,
     receiptNumber: (number: string) => `receipt ${number}`,
     warranty: 'Warranty',
-    warrantySaid: (scope: string, from: string, to: string) => `${scope}: ${from} to ${to}, the last day included`,
+    warrantySaid: (scope: string, from: string, to: string) =>
+      `${scope}: ${from} to ${to}, the last day included`,
     certificate: (number: string) => `certificate ${number}`,
   },
 
@@ -167,10 +168,11 @@ export const papers = {
     advice: 'Setting it up',
     invoice: 'Invoice',
     comeback: 'Comeback',
-    comebackSaid: 'If it stops or strikes wrongly within the term, bring the clock and this paper; it goes to the head of the queue.',
+    comebackSaid:
+      'If it stops or strikes wrongly within the term, bring the clock and this paper; it goes to the head of the queue.',
     rights: 'This adds to the rights the law gives, and takes none away.',
   },
 
   cautions: 'Cautions',
   cautionsDefer: 'Local codes and licensed practice come first; where they say otherwise, follow them.',
-} as const
+}

@@ -14,11 +14,13 @@ export const refusals = {
   'input.notADate': () => 'This is not a date. Write it as year-month-day, such as 2027-03-04.',
   'input.notATime': () => 'This is not a date and time. Write it as 2027-03-04T09:20.',
   'input.notADecimal': () => 'Write a plain number, such as 1.5: no thousands separators.',
-  'input.notAPhone': () => 'This is not a phone number that can be dialled. Write it with its country’s prefix.',
+  'input.notAPhone': () =>
+    'This is not a phone number that can be dialled. Write it with its country’s prefix.',
   'input.notAnEmail': () => 'This is not an e-mail address.',
   'input.notAZone': () => 'This is not a time zone, such as Europe/London.',
   'input.notALocale': () => 'This is not a language and region, such as en-GB.',
   'input.notACurrency': () => 'This is not a currency code, such as GBP.',
+  'input.windsOrDays': () => 'A stage lasts so many winds or so many days: give one of the two.',
   'input.ownerNeeded': () => 'Choose an owner, or write the name of a new one.',
   'input.clockNeeded': () => 'Choose one of the owner’s clocks, or describe a new one.',
   'request.unknown': () => 'There is nothing at this address.',
@@ -26,7 +28,8 @@ export const refusals = {
   'request.tooLong': () => 'What was sent is too long. Nothing was written.',
   'request.failed': () =>
     'Something went wrong in the program and nothing was written. Your entry is still here; try once more.',
-  'request.diskFull': () => 'The disk is full. Nothing was written and the ledger is sound; make room and try again.',
+  'request.diskFull': () =>
+    'The disk is full. Nothing was written and the ledger is sound; make room and try again.',
   'request.diskFailed': () =>
     'The disk did not take the entry. Nothing was written; look at the disk before going on, and back the ledger up.',
   'shop.alreadyOpen': () => 'The shop is open already; change its settings on the Shop page.',
@@ -42,9 +45,13 @@ export const refusals = {
   'contact.unknown': () => 'This contact is not in the ledger.',
   'clock.unknown': () => 'This clock is not in the ledger.',
   'clock.otherOwner': (v: Values) => `This clock belongs to ${v.owner}. Record its change of owner first.`,
+  'comeback.otherClock': (v: Values) => `Repair ${v.number} was of another clock.`,
+  'comeback.notCovered': (v: Values) =>
+    `The warranty of repair ${v.number} does not cover today. Take the clock in as a new repair, or correct the dates.`,
   'clock.inShop': (v: Values) => `This clock is in the shop already, as repair ${v.number}.`,
   'repair.unknown': () => 'This repair is not in the ledger.',
-  'repair.collected': (v: Values) => `Repair ${v.number} has been collected; nothing more can be entered on it.`,
+  'repair.collected': (v: Values) =>
+    `Repair ${v.number} has been collected; nothing more can be entered on it.`,
   'note.unknown': () => 'This condition note is not in the ledger.',
   'entry.struck': () => 'This entry has been struck out already.',
   'belonging.unaccounted': (v: Values) =>
@@ -54,11 +61,8 @@ export const refusals = {
   'estimate.sent': () => 'This estimate has been sent and stays as it is. Write a new version.',
   'estimate.notSent': () => 'Send the estimate before recording the owner’s word on it.',
   'estimate.highBelowLow': () => 'The upper end must not be below the estimate itself.',
-  'estimate.dialCleaning': () =>
-    'A silvered dial is never cleaned: the film is very thin. Leave it, or have it re-silvered outside.',
   'limit.exceeded': (v: Values) =>
     `This comes to ${v.total}, above the ${v.limit} the owner has agreed to. Write a supplement and record the owner’s word first.`,
-  'standing.covered': () => 'This comeback is covered by the warranty: no go-ahead is needed.',
   'standing.noEstimateSent': () => 'Send an estimate first.',
   'standing.noEstimateWritten': () => 'Write an estimate first.',
   'standing.noGoAhead': () => 'The owner has not given the go-ahead yet.',
@@ -97,7 +101,8 @@ export const refusals = {
   'reading.nothing': () => 'Write a reading, or say what was done: wound, stopped, hands set, nut turned.',
   'reading.inFuture': () => 'A reading cannot lie in the future.',
   'reading.beforeStart': () => 'This lies before the run-in began.',
-  'reading.outOfOrder': () => 'There is a later reading already. Correct that one, or write this with its own time after it.',
+  'reading.outOfOrder': () =>
+    'There is a later reading already. Correct that one, or write this with its own time after it.',
   'reading.unknown': () => 'This reading is not in the ledger.',
   'reading.corrected': () => 'This reading has been corrected already.',
   'runIn.reasonNeeded': () => 'The figures do not say pass. Write why it passes all the same.',
@@ -106,8 +111,10 @@ export const refusals = {
   'document.credited': () => 'This invoice has been credited in full already.',
   'payment.moreThanOwed': (v: Values) => `Only ${v.due} is owed.`,
   'payment.moreThanHeld': (v: Values) => `Only ${v.held} can be given back.`,
+  'payment.tooLittle': () => 'Less was laid down than is paid.',
   'payment.zero': () => 'Write an amount that is not zero.',
-  'handOver.unpaid': (v: Values) => `${v.due} is still owed. Take the payment, or write why the clock goes without it.`,
+  'handOver.unpaid': (v: Values) =>
+    `${v.due} is still owed. Take the payment, or write why the clock goes without it.`,
   'handOver.authority': () => 'Someone else collects: write what authority and identification were shown.',
   'warranty.none': () => 'No warranty is on record for this repair.',
   'photograph.unknown': () => 'This photograph is not in the ledger.',

@@ -233,10 +233,13 @@ export const vocabulary = {
     wind: 'Wind it fully at the same hour each time, with the key that belongs to it, and let the key turn back gently.',
     'hands-forward': 'Set the time with the minute hand, forwards, and wait for each strike to finish.',
     'lift-dome': 'Lift the glass dome straight up with both hands.',
-    'weights-off': 'Take off the pendulum and the weights before the clock is moved; they go back left, centre and right as marked.',
+    'weights-off':
+      'Take off the pendulum and the weights before the clock is moved; they go back left, centre and right as marked.',
     'fix-to-wall': 'Fix the case to the wall before the weights are hung; two people should move it.',
-    'strike-out-of-step': 'If the strike is out of step with the hands, let it be tripped through the hours until they agree.',
-    regulate: 'To make it gain, shorten the pendulum with the nut; to make it lose, lengthen it. Wait a full wind before judging.',
+    'strike-out-of-step':
+      'If the strike is out of step with the hands, let it be tripped through the hours until they agree.',
+    regulate:
+      'To make it gain, shorten the pendulum with the nut; to make it lose, lengthen it. Wait a full wind before judging.',
     'service-again': 'Oil dries: have the clock looked at again after the years the shop advises.',
   } satisfies Record<SetUpAdvice, string>,
   cautions: {

@@ -1,0 +1,27 @@
+import { type CountryCode, parsePhoneNumberFromString } from 'libphonenumber-js/min'
+import { bad, type Checked, good, problem } from '../problems.ts'
+
+/** One way to reach an owner. */
+export interface Contact {
+  readonly kind: 'phone' | 'e-mail'
+  readonly value: string
+  readonly preferred: boolean
+}
+
+const mailbox = /^[^\s@]+@[^\s@]+\.[^\s@]+$/
+
+/**
+ * The contact as it is kept: a phone as E.164 (ITU-T E.164), read with the country's own prefix where none is written; an e-mail
+ * address in lower case. Problems: `input.notAPhone`, `input.notAnEmail` on `field`.
+ */
+export function keptContact(contact: Contact, country: string, field: string): Checked<Contact> {
+  const value = contact.value.trim()
+  if (contact.kind === 'e-mail')
+    return mailbox.test(value)
+      ? good({ ...contact, value: value.toLowerCase() })
+      : bad([problem('input.notAnEmail', `${field}.value`)])
+  const phone = parsePhoneNumberFromString(value, country as CountryCode)
+  return phone?.isPossible()
+    ? good({ ...contact, value: phone.number })
+    : bad([problem('input.notAPhone', `${field}.value`)])
+}

@@ -1,0 +1,53 @@
+import type { CivilDate } from '../calendar/civil.ts'
+import { daysBetween } from '../calendar/civil.ts'
+import type { WaitReason } from '../vocabulary/work.ts'
+import type { Stage } from './standing.ts'
+
+/** The groups of the counter's list, in the order they are read: what is most urgent to the owner waiting comes first. */
+export const counterGroups = [
+  'comeback',
+  'to-collect',
+  'awaiting-word',
+  'late',
+  'to-estimate',
+  'in-hand',
+] as const
+export type CounterGroup = (typeof counterGroups)[number]
+
+/** What a repair's place on the counter's list depends on. */
+export interface CounterFacts {
+  readonly stage: Stage
+  readonly comeback: boolean
+  readonly covered: boolean
+  readonly waitingFor: WaitReason | null
+  readonly estimatedOn: CivilDate | null
+}
+
+/** An estimated date that has passed while the clock is not ready. */
+export const isLate = (
+  { stage, estimatedOn }: Pick<CounterFacts, 'stage' | 'estimatedOn'>,
+  today: CivilDate,
+): boolean =>
+  estimatedOn !== null &&
+  estimatedOn < today &&
+  stage !== 'ready' &&
+  stage !== 'declined' &&
+  stage !== 'collected'
+
+/** The group a repair in the shop belongs to today. */
+export function counterGroup(facts: CounterFacts, today: CivilDate): CounterGroup {
+  const { stage } = facts
+  if (stage === 'ready' || stage === 'declined') return 'to-collect'
+  if (facts.comeback) return 'comeback'
+  if (stage === 'estimate-out' || facts.waitingFor === 'owner') return 'awaiting-word'
+  if (isLate(facts, today)) return 'late'
+  return stage === 'taken-in' ? 'to-estimate' : 'in-hand'
+}
+
+/** True when a clock has stood ready longer than the shop's period; what the law then allows is local. */
+export const isUncollected = (
+  stage: Stage,
+  readySince: CivilDate,
+  today: CivilDate,
+  uncollectedDays: number,
+): boolean => (stage === 'ready' || stage === 'declined') && daysBetween(readySince, today) > uncollectedDays

@@ -1,0 +1,19 @@
+import { papers } from './papers.ts'
+import { refusals } from './refusals.ts'
+import { screens } from './screens.ts'
+import { start } from './start.ts'
+import { vocabulary } from './vocabulary.ts'
+import { workingSteps } from './working.ts'
+
+/** Every word shown to people, in English. Another language is another object of the same type. */
+export const en = {
+  ...vocabulary,
+  papers,
+  problems: { ...refusals },
+  screens,
+  start,
+  workingSteps,
+}
+
+/** The catalogue's shape, which every language fills. */
+export type Words = typeof en

@@ -1,0 +1,197 @@
+import { and, eq, isNull } from 'drizzle-orm'
+import { gatherList } from '../../core/checked.ts'
+import { type Contact, keptContact } from '../../core/owner/contact.ts'
+import type { Chime, Dial, Duration, Escapement, Form, Power, Strike } from '../../core/vocabulary/clock.ts'
+import { accepted } from '../checked-in.ts'
+import { currentOwnerId, findClock, findOwner } from '../find-entries.ts'
+import type { Write } from '../ledger.ts'
+import { known, refuse } from '../refusal.ts'
+import { clockOwners, clocks, ownerContacts, owners, repairs } from '../schema/index.ts'
+import { readSettings } from '../settings.ts'
+import { verb } from '../verb.ts'
+
+/** An owner as entered. */
+export interface OwnerEntry {
+  readonly name: string
+  readonly address: string
+  readonly country: string
+  readonly notes: string
+}
+
+export interface NewOwner extends OwnerEntry {
+  readonly contacts: readonly Contact[]
+}
+
+/** A clock as described at the counter. */
+export interface ClockEntry {
+  readonly form: Form
+  readonly maker: string
+  readonly serial: string
+  readonly marks: string
+  readonly trains: number
+  readonly power: Power
+  readonly duration: Duration
+  readonly escapement: Escapement
+  readonly strike: Strike
+  readonly chime: Chime
+  readonly chimeCorrects: boolean
+  readonly beatsPerHour: number | null
+  readonly dial: Dial
+  readonly jewelled: boolean
+  readonly luminous: boolean
+  readonly mercury: boolean
+  readonly mains: boolean
+  readonly notes: string
+}
+
+/** The owner, or a refusal when there is none or it was merged into another. */
+export function ownerRow(tx: Write, id: number, field = 'ownerId') {
+  const owner = known(tx.select().from(owners).where(eq(owners.id, id)).get(), 'owner.unknown', field)
+  if (owner.mergedIntoId) refuse('owner.merged', field)
+  return owner
+}
+
+/** The clock, or a refusal. */
+export const clockRow = (tx: Write, id: number, field = 'clockId') =>
+  known(tx.select().from(clocks).where(eq(clocks.id, id)).get(), 'clock.unknown', field)
+
+/** Writes a new owner with its contacts and returns its number; part of any verb that meets a new owner. */
+export function enterOwner(tx: Write, { contacts, ...owner }: NewOwner, at: string, field = ''): number {
+  const { country } = readSettings(tx).place
+  const kept = accepted(
+    gatherList(contacts.map((contact, i) => keptContact(contact, country, `${field}contacts[${i}]`))),
+  )
+  const { id } = tx
+    .insert(owners)
+    .values({ ...owner, sinceAt: at })
+    .returning()
+    .get()
+  for (const contact of kept)
+    tx.insert(ownerContacts)
+      .values({ ownerId: id, ...contact })
+      .run()
+  findOwner(tx, id)
+  return id
+}
+
+/** Writes a new clock under its owner and returns its number; part of any verb that meets a new clock. */
+export function enterClock(tx: Write, clock: ClockEntry, ownerId: number, at: string): number {
+  const { id } = tx.insert(clocks).values(clock).returning().get()
+  tx.insert(clockOwners).values({ clockId: id, ownerId, fromAt: at }).run()
+  findClock(tx, id)
+  return id
+}
+
+export const addOwner = verb('register.addOwner', (tx, input: NewOwner, doing) => {
+  const id = enterOwner(tx, input, doing.at)
+  return { subject: { kind: 'owner', id }, result: { id } }
+})
+
+export const changeOwner = verb('register.changeOwner', (tx, input: OwnerEntry & { ownerId: number }) => {
+  const { ownerId, ...entry } = input
+  ownerRow(tx, ownerId)
+  tx.update(owners).set(entry).where(eq(owners.id, ownerId)).run()
+  findOwner(tx, ownerId)
+  return { subject: { kind: 'owner', id: ownerId }, result: { id: ownerId } }
+})
+
+const onlyPreferred = (tx: Write, ownerId: number) =>
+  tx.update(ownerContacts).set({ preferred: false }).where(eq(ownerContacts.ownerId, ownerId)).run()
+
+export const addContact = verb('register.addContact', (tx, input: { ownerId: number; contact: Contact }) => {
+  const { ownerId, contact } = input
+  ownerRow(tx, ownerId)
+  const kept = accepted(keptContact(contact, readSettings(tx).place.country, 'contact'))
+  if (kept.preferred) onlyPreferred(tx, ownerId)
+  const { id } = tx
+    .insert(ownerContacts)
+    .values({ ownerId, ...kept })
+    .returning()
+    .get()
+  findOwner(tx, ownerId)
+  return { subject: { kind: 'owner', id: ownerId }, result: { id } }
+})
+
+/** Strikes out a contact that is wrong or no longer so; it stays legible with its reason. */
+export const strikeContact = verb(
+  'register.strikeContact',
+  (tx, input: { contactId: number; reason: string }) => {
+    const contact = known(
+      tx.select().from(ownerContacts).where(eq(ownerContacts.id, input.contactId)).get(),
+      'contact.unknown',
+      'contactId',
+    )
+    if (contact.struckReason) refuse('entry.struck', 'contactId')
+    tx.update(ownerContacts)
+      .set({ struckReason: input.reason, preferred: false })
+      .where(eq(ownerContacts.id, contact.id))
+      .run()
+    findOwner(tx, contact.ownerId)
+    return { subject: { kind: 'owner', id: contact.ownerId }, result: { id: contact.id } }
+  },
+)
+
+/**
+ * Marks one owner as the same person as another. The duplicate's contacts, clocks and repairs come over; its own row stays,
+ * pointing to the owner kept, and its papers still say what they said.
+ */
+export const mergeOwners = verb(
+  'register.mergeOwners',
+  (tx, input: { ownerId: number; intoId: number }, doing) => {
+    if (input.ownerId === input.intoId) refuse('owner.same', 'intoId')
+    ownerRow(tx, input.ownerId)
+    ownerRow(tx, input.intoId, 'intoId')
+    tx.update(owners).set({ mergedIntoId: input.intoId }).where(eq(owners.id, input.ownerId)).run()
+    tx.update(ownerContacts)
+      .set({ ownerId: input.intoId, preferred: false })
+      .where(eq(ownerContacts.ownerId, input.ownerId))
+      .run()
+    tx.update(repairs).set({ ownerId: input.intoId }).where(eq(repairs.ownerId, input.ownerId)).run()
+    for (const { clockId } of clocksOf(tx, input.ownerId)) passTo(tx, clockId, input.intoId, doing.at)
+    findOwner(tx, input.ownerId)
+    findOwner(tx, input.intoId)
+    return { subject: { kind: 'owner', id: input.intoId }, result: { id: input.intoId } }
+  },
+)
+
+const clocksOf = (tx: Write, ownerId: number) =>
+  tx
+    .select({ clockId: clockOwners.clockId })
+    .from(clockOwners)
+    .where(and(eq(clockOwners.ownerId, ownerId), isNull(clockOwners.untilAt)))
+    .all()
+
+function passTo(tx: Write, clockId: number, ownerId: number, at: string): void {
+  tx.update(clockOwners)
+    .set({ untilAt: at })
+    .where(and(eq(clockOwners.clockId, clockId), isNull(clockOwners.untilAt)))
+    .run()
+  tx.insert(clockOwners).values({ clockId, ownerId, fromAt: at }).run()
+}
+
+export const addClock = verb('register.addClock', (tx, input: ClockEntry & { ownerId: number }, doing) => {
+  const { ownerId, ...clock } = input
+  ownerRow(tx, ownerId)
+  const id = enterClock(tx, clock, ownerId, doing.at)
+  return { subject: { kind: 'clock', id }, result: { id } }
+})
+
+export const changeClock = verb('register.changeClock', (tx, input: ClockEntry & { clockId: number }) => {
+  const { clockId, ...clock } = input
+  clockRow(tx, clockId)
+  tx.update(clocks).set(clock).where(eq(clocks.id, clockId)).run()
+  findClock(tx, clockId)
+  return { subject: { kind: 'clock', id: clockId }, result: { id: clockId } }
+})
+
+/** Records that a clock has a new owner; its history stays with it. */
+export const passClock = verb(
+  'register.passClock',
+  (tx, input: { clockId: number; ownerId: number }, doing) => {
+    clockRow(tx, input.clockId)
+    ownerRow(tx, input.ownerId)
+    if (currentOwnerId(tx, input.clockId) !== input.ownerId)
+      passTo(tx, input.clockId, input.ownerId, doing.at)
+    return { subject: { kind: 'clock', id: input.clockId }, result: { id: input.clockId } }
+  },
+)

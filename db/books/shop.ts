@@ -1,0 +1,102 @@
+import { eq, sql } from 'drizzle-orm'
+import type { Settings, SettingsGroup } from '../../core/shop/settings.ts'
+import type { PlaceKind } from '../../core/vocabulary/work.ts'
+import type { Write } from '../ledger.ts'
+import { startSeriesAfter } from '../numbering.ts'
+import { known, refuse } from '../refusal.ts'
+import { holidays, people, shelfPlaces } from '../schema/index.ts'
+import { isShopOpen, keepSettings } from '../settings.ts'
+import { verb } from '../verb.ts'
+
+const theShop = { kind: 'shop', id: 1 } as const
+
+/** What a new shop says of itself. */
+export interface OpenShop {
+  readonly settings: Settings
+  readonly person: string
+  /** The repair number to begin with, as when the shop's paper books go on here. */
+  readonly firstRepairNumber: number
+}
+
+function addOnePerson(tx: Write, name: string): number {
+  const taken = tx.select().from(people).where(sql`${people.name} = ${name} COLLATE NOCASE`).get()
+  if (taken) refuse('person.nameTaken', 'name', { name })
+  return tx.insert(people).values({ name }).returning().get().id
+}
+
+/** Opens the shop: its settings, its first person, the number its repairs begin with. Once in a ledger's life. */
+export const openShop = verb('shop.open', (tx, input: OpenShop) => {
+  if (isShopOpen(tx)) refuse('shop.alreadyOpen')
+  for (const group of Object.keys(input.settings) as SettingsGroup[])
+    keepSettings(tx, group, input.settings[group])
+  startSeriesAfter(tx, 'repair', input.firstRepairNumber - 1)
+  return { subject: theShop, result: { personId: addOnePerson(tx, input.person) } }
+})
+
+/** Changes one or more groups of settings, each replaced whole. Papers issued before keep what they said. */
+export const changeSettings = verb(
+  'shop.changeSettings',
+  (tx, input: { readonly [G in SettingsGroup]?: Settings[G] | undefined }) => {
+    if (!isShopOpen(tx)) refuse('shop.notOpen')
+    for (const group of Object.keys(input) as SettingsGroup[]) {
+      const value = input[group]
+      if (value !== undefined) keepSettings(tx, group, value)
+    }
+    return { subject: theShop, result: { changed: Object.keys(input) } }
+  },
+)
+
+/** Enters a person who works here. */
+export const addPerson = verb('shop.addPerson', (tx, input: { name: string }) => {
+  const id = addOnePerson(tx, input.name)
+  return { subject: { kind: 'person', id }, result: { id } }
+})
+
+/** Says whether a person still works here; what they did stays on record. */
+export const setPersonActive = verb(
+  'shop.setPersonActive',
+  (tx, input: { personId: number; active: boolean }) => {
+    known(tx.select().from(people).where(eq(people.id, input.personId)).get(), 'person.unknown', 'personId')
+    tx.update(people).set({ active: input.active }).where(eq(people.id, input.personId)).run()
+    return { subject: { kind: 'person', id: input.personId }, result: { id: input.personId } }
+  },
+)
+
+/** Enters a place on the run-in shelf, last in walking order. */
+export const addPlace = verb('shop.addPlace', (tx, input: { name: string; kind: PlaceKind }) => {
+  const taken = tx
+    .select()
+    .from(shelfPlaces)
+    .where(sql`${shelfPlaces.name} = ${input.name} COLLATE NOCASE`)
+    .get()
+  if (taken) refuse('place.nameTaken', 'name', { name: input.name })
+  const last = tx
+    .select({ last: sql<number>`ifnull(max(${shelfPlaces.walkOrder}), 0)` })
+    .from(shelfPlaces)
+    .get()
+  const { id } = tx
+    .insert(shelfPlaces)
+    .values({ ...input, walkOrder: (last?.last ?? 0) + 1 })
+    .returning()
+    .get()
+  return { subject: theShop, result: { id } }
+})
+
+/** Enters days the shop is closed; a day already there takes the new name. */
+export const closeOn = verb(
+  'shop.closeOn',
+  (tx, input: { days: readonly { onDate: string; name: string }[] }) => {
+    for (const day of input.days)
+      tx.insert(holidays)
+        .values(day)
+        .onConflictDoUpdate({ target: holidays.onDate, set: { name: day.name } })
+        .run()
+    return { subject: theShop, result: { days: input.days.length } }
+  },
+)
+
+/** Opens the shop after all on a day entered as closed. */
+export const openOn = verb('shop.openOn', (tx, input: { onDate: string }) => {
+  tx.delete(holidays).where(eq(holidays.onDate, input.onDate)).run()
+  return { subject: theShop, result: { onDate: input.onDate } }
+})

@@ -1,0 +1,97 @@
+import { sql } from 'drizzle-orm'
+import type { Stage } from '../../core/standing/standing.ts'
+import type { Form } from '../../core/vocabulary/clock.ts'
+import { plainMark } from '../find-entries.ts'
+import type { Read } from '../ledger.ts'
+
+/** One thing found. The words around the codes are the page's. */
+export interface Found {
+  readonly kind: 'owner' | 'clock' | 'repair' | 'paper'
+  readonly id: number
+  /** A repair's or a paper's number. */
+  readonly number: string | null
+  readonly name: string | null
+  readonly form: Form | null
+  readonly maker: string | null
+  readonly serial: string | null
+  readonly stage: Stage | null
+  readonly paperKind: string | null
+  readonly address: string | null
+}
+
+const most = 20
+
+/** The typed words as FTS5 prefix terms, all of which must be there; undefined when nothing is left of them. */
+function wordsQuery(text: string): string | undefined {
+  const words = text.match(/[\p{L}\p{N}]+/gu) ?? []
+  return words.length > 0 ? words.map(word => `"${word}"*`).join(' ') : undefined
+}
+
+/** Digits or a serial from anywhere inside: a phrase of the trigram index, which needs three characters. */
+function marksQuery(text: string): string | undefined {
+  const mark = plainMark(text)
+  return [...mark].length >= 3 ? `"${mark}"` : undefined
+}
+
+function entryIds(read: Read, text: string): number[] {
+  const words = wordsQuery(text)
+  const marks = marksQuery(text)
+  // Newest first, by row number: ranking by bm25 costs more than a key press allows.
+  const byWords = words
+    ? read.all<{ id: number }>(
+        sql`SELECT rowid AS id FROM find_words WHERE find_words MATCH ${words} ORDER BY rowid DESC LIMIT ${most}`,
+      )
+    : []
+  const byMarks = marks
+    ? read.all<{ id: number }>(
+        sql`SELECT rowid AS id FROM find_marks WHERE find_marks MATCH ${marks} ORDER BY rowid DESC LIMIT ${most}`,
+      )
+    : []
+  return [...new Set([...byWords, ...byMarks].map(row => row.id))].slice(0, most)
+}
+
+/** A repair by its very number stands first, whatever else matches. */
+function exactRepair(read: Read, text: string): number[] {
+  const number = Number(text)
+  if (!Number.isSafeInteger(number) || number < 1) return []
+  return read
+    .all<{ id: number }>(
+      sql`SELECT e.id FROM repairs r JOIN find_entries e ON e.kind = 'repair' AND e.subject_id = r.id WHERE r.number = ${number}`,
+    )
+    .map(row => row.id)
+}
+
+/**
+ * What the typed text finds among owners, clocks, repairs and papers: beginnings of words with accents folded, and digits of a phone
+ * or a serial from anywhere inside. At most 20, an exact repair number first. The text of a claim check's QR code finds its repair.
+ */
+export function found(read: Read, typed: string): Found[] {
+  const text = typed.trim().replace(/^countwheel:/, '')
+  const ids = [...new Set([...exactRepair(read, text), ...entryIds(read, text)])]
+  if (ids.length === 0) return []
+  const rows = read.all<Found & { entry: number }>(sql`
+    SELECT e.id AS entry, e.kind, e.subject_id AS id,
+      coalesce(CAST(r.number AS TEXT), d.number) AS number,
+      coalesce(o.name, ro.name, dn.name, cn.name) AS name,
+      o.address AS address,
+      coalesce(c.form, rc.form) AS form, coalesce(c.maker, rc.maker) AS maker, coalesce(c.serial, rc.serial) AS serial,
+      r.stage AS stage, d.kind AS paperKind
+    FROM find_entries e
+    LEFT JOIN owners o ON e.kind = 'owner' AND o.id = e.subject_id
+    LEFT JOIN clocks c ON e.kind = 'clock' AND c.id = e.subject_id
+    LEFT JOIN clock_owners co ON co.clock_id = c.id AND co.until_at IS NULL
+    LEFT JOIN owners cn ON cn.id = co.owner_id
+    LEFT JOIN repairs r ON e.kind = 'repair' AND r.id = e.subject_id
+    LEFT JOIN owners ro ON ro.id = r.owner_id
+    LEFT JOIN clocks rc ON rc.id = r.clock_id
+    LEFT JOIN documents d ON e.kind = 'paper' AND d.id = e.subject_id
+    LEFT JOIN owners dn ON dn.id = d.owner_id
+    WHERE e.id IN (${sql.join(
+      ids.map(id => sql`${id}`),
+      sql`, `,
+    )})`)
+  const place = new Map(ids.map((id, index) => [id, index]))
+  return rows
+    .sort((a, b) => (place.get(a.entry) ?? most) - (place.get(b.entry) ?? most))
+    .map(({ entry: _, ...row }) => row)
+}

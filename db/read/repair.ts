@@ -1,0 +1,158 @@
+import { and, asc, eq, inArray, isNull, lt } from 'drizzle-orm'
+import { civilDateOf } from '../../core/calendar/zone.ts'
+import { cautionsFor, mustAcknowledge } from '../../core/cautions/cautions.ts'
+import { minor } from '../../core/money/minor.ts'
+import { authorisedTotal } from '../../core/pricing/authorised.ts'
+import { isLate } from '../../core/standing/counter-list.ts'
+import { setUpAdviceFor } from '../../core/vocabulary/set-up-advice.ts'
+import { repairBalance } from '../balance.ts'
+import { agreedLimit, estimatePaperLines, estimatePriced } from '../books/estimates.ts'
+import { type RepairRow, standingOf } from '../facts.ts'
+import type { Read } from '../ledger.ts'
+import { known } from '../refusal.ts'
+import * as s from '../schema/index.ts'
+import { readSettings } from '../settings.ts'
+import { coverOf, warrantyOf } from '../warranty-cover.ts'
+import { documentsOf } from './counter.ts'
+
+/** An owner with the contacts that still hold, the preferred one first. */
+export function ownerWithContacts(read: Read, ownerId: number) {
+  const owner = known(
+    read.select().from(s.owners).where(eq(s.owners.id, ownerId)).get(),
+    'owner.unknown',
+    'ownerId',
+  )
+  const contacts = read
+    .select()
+    .from(s.ownerContacts)
+    .where(and(eq(s.ownerContacts.ownerId, ownerId), isNull(s.ownerContacts.struckReason)))
+    .all()
+    .sort((a, b) => Number(b.preferred) - Number(a.preferred) || a.id - b.id)
+  return { ...owner, contacts }
+}
+
+function conditionOf(read: Read, repairId: number) {
+  const notes = read.select().from(s.conditionNotes).where(eq(s.conditionNotes.repairId, repairId)).all()
+  const pins = read
+    .select()
+    .from(s.conditionPins)
+    .where(
+      inArray(
+        s.conditionPins.noteId,
+        notes.map(note => note.id),
+      ),
+    )
+    .all()
+  return notes.map(note => ({ ...note, pins: pins.filter(pin => pin.noteId === note.id) }))
+}
+
+function estimatesOf(read: Read, repair: RepairRow, currency: string) {
+  return read
+    .select()
+    .from(s.estimates)
+    .where(eq(s.estimates.repairId, repair.id))
+    .orderBy(asc(s.estimates.version))
+    .all()
+    .map(estimate => ({
+      ...estimate,
+      number: `${repair.number}/${estimate.version}`,
+      lines: estimatePaperLines(read, estimate.id),
+      priced: estimatePriced(read, estimate, currency),
+    }))
+}
+
+const wordsOf = (read: Read, repairId: number) =>
+  read.select().from(s.goAheads).where(eq(s.goAheads.repairId, repairId)).orderBy(asc(s.goAheads.id)).all()
+
+type Words = ReturnType<typeof wordsOf>
+
+/** The lines an invoice starts from: those of every estimate the owner gave the go-ahead on, a later version in place of an earlier one. */
+function agreedLines(estimates: ReturnType<typeof estimatesOf>, words: Words) {
+  const agreed = estimates.filter(e => words.some(w => w.estimateId === e.id && w.answer === 'go-ahead'))
+  const base = agreed.filter(e => !e.supplement).at(-1)
+  const counted = agreed.filter(e => e.supplement || e === base)
+  return counted.flatMap(e =>
+    e.lines.map(({ kind, description, quantity, unit, taxes }) => ({
+      kind,
+      description,
+      quantity,
+      unit,
+      taxes,
+    })),
+  )
+}
+
+function limits(read: Read, repair: RepairRow) {
+  const settings = readSettings(read)
+  const agreed = agreedLimit(read, repair.id)
+  const most = agreed === null ? null : authorisedTotal(agreed, settings.estimate, settings.place.currency)
+  return { agreedMinor: agreed, mostMinor: most?.ok ? most.value : null }
+}
+
+/** Earlier visits of the same clock, the latest first, with what their warranty says today. */
+function earlierVisits(read: Read, repair: RepairRow, today: string) {
+  return read
+    .select()
+    .from(s.repairs)
+    .where(and(eq(s.repairs.clockId, repair.clockId), lt(s.repairs.id, repair.id)))
+    .all()
+    .reverse()
+    .map(earlier => ({
+      id: earlier.id,
+      number: earlier.number,
+      takenInAt: earlier.takenInAt,
+      fault: earlier.fault,
+      stage: earlier.stage,
+      cover: coverOf(read, earlier, today) ?? null,
+    }))
+}
+
+/** Money on a repair: what was paid and given back, and how it stands. */
+function moneyOf(read: Read, repairId: number) {
+  const payments = read
+    .select()
+    .from(s.payments)
+    .where(eq(s.payments.repairId, repairId))
+    .orderBy(asc(s.payments.id))
+    .all()
+  const balance = repairBalance(read, repairId)
+  return { payments, balance, heldMinor: minor(Math.max(-balance.due, 0)) }
+}
+
+/** Everything on record about one repair, by its number. */
+export function repairView(read: Read, number: number, at: string) {
+  const settings = readSettings(read)
+  const today = civilDateOf(at, settings.place.timeZone)
+  const repair = known(
+    read.select().from(s.repairs).where(eq(s.repairs.number, number)).get(),
+    'repair.unknown',
+    'number',
+  )
+  const clock = known(
+    read.select().from(s.clocks).where(eq(s.clocks.id, repair.clockId)).get(),
+    'clock.unknown',
+    'clockId',
+  )
+  const estimates = estimatesOf(read, repair, settings.place.currency)
+  const words = wordsOf(read, repair.id)
+  return {
+    repair,
+    owner: ownerWithContacts(read, repair.ownerId),
+    clock,
+    cautions: cautionsFor(clock).map(code => ({ code, mustAcknowledge: mustAcknowledge(code) })),
+    setUpAdvice: setUpAdviceFor(clock.form, clock.strike),
+    standing: standingOf(read, repair),
+    late: isLate(repair, today),
+    condition: conditionOf(read, repair.id),
+    belongings: read.select().from(s.belongings).where(eq(s.belongings.repairId, repair.id)).all(),
+    estimates,
+    words,
+    limit: limits(read, repair),
+    invoiceLines: agreedLines(estimates, words),
+    documents: documentsOf(read, [repair.id]),
+    money: moneyOf(read, repair.id),
+    warranty: { given: warrantyOf(read, repair.id) ?? null, cover: coverOf(read, repair, today) ?? null },
+    handOver: read.select().from(s.handOvers).where(eq(s.handOvers.repairId, repair.id)).get() ?? null,
+    earlier: earlierVisits(read, repair, today),
+  }
+}

@@ -1,0 +1,46 @@
+import { and, eq, gt } from 'drizzle-orm'
+import { civilDateOf } from '../core/calendar/zone.ts'
+import { type Cover, type Stay, warrantyCover } from '../core/warranty/cover.ts'
+import type { RepairRow } from './facts.ts'
+import type { Read } from './ledger.ts'
+import { handOvers, repairs, warranties } from './schema/index.ts'
+import { readSettings } from './settings.ts'
+
+export type WarrantyRow = typeof warranties.$inferSelect
+
+/** The warranty given for a repair, if any. */
+export const warrantyOf = (read: Read, repairId: number): WarrantyRow | undefined =>
+  read.select().from(warranties).where(eq(warranties.repairId, repairId)).get()
+
+/** Later visits of the same clock, which may pause or restart the term. */
+function laterStays(read: Read, repair: RepairRow, timeZone: string): Stay[] {
+  return read
+    .select({ takenInAt: repairs.takenInAt, covered: repairs.covered, handedOverAt: handOvers.at })
+    .from(repairs)
+    .leftJoin(handOvers, eq(handOvers.repairId, repairs.id))
+    .where(and(eq(repairs.clockId, repair.clockId), gt(repairs.id, repair.id)))
+    .orderBy(repairs.id)
+    .all()
+    .map(({ takenInAt, covered, handedOverAt }) => ({
+      from: civilDateOf(takenInAt, timeZone),
+      to: handedOverAt ? civilDateOf(handedOverAt, timeZone) : null,
+      underWarranty: covered,
+    }))
+}
+
+/** Whether the warranty of a repair covers the day, with every reason; undefined when none was given. */
+export function coverOf(read: Read, repair: RepairRow, on: string): Cover | undefined {
+  const warranty = warrantyOf(read, repair.id)
+  if (!warranty) return undefined
+  const { startOn, length, unit, convention, onComeback, pausesInShop, exclusions } = warranty
+  const cover = warrantyCover({
+    terms: { length, unit, convention, onComeback, pausesInShop, exclusions },
+    start: startOn,
+    stays: laterStays(read, repair, readSettings(read).place.timeZone),
+    causes: [],
+    on,
+  })
+  if (!cover.ok)
+    throw new Error(`the warranty of repair ${repair.number} does not reckon: ${cover.problems[0]?.code}`)
+  return cover.value
+}

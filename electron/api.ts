@@ -1,0 +1,22 @@
+import { Hono } from 'hono'
+import { accounts } from './requests/accounts.ts'
+import { counter } from './requests/counter.ts'
+import { estimates } from './requests/estimates.ts'
+import { find } from './requests/find.ts'
+import { pages } from './requests/pages.ts'
+import type { Env } from './requests/perform.ts'
+import { register } from './requests/register.ts'
+import { shopActs } from './requests/shop.ts'
+
+/** Every request of the ledger: acts as POST `/<area>/<verb>`, views as GET `/pages/…`. */
+export const api = new Hono<Env>()
+  .route('/shop', shopActs)
+  .route('/register', register)
+  .route('/counter', counter)
+  .route('/estimates', estimates)
+  .route('/accounts', accounts)
+  .route('/find', find)
+  .route('/pages', pages)
+
+/** The contract between the pages and the ledger; the pages import only this type. */
+export type Api = typeof api

@@ -1,0 +1,51 @@
+import { Hono } from 'hono'
+import { problem } from '../core/problems.ts'
+import type { Ledger } from '../db/ledger.ts'
+import { isPerson } from '../db/people.ts'
+import { Refusal } from '../db/refusal.ts'
+import { api } from './api.ts'
+import { servePages } from './pages.ts'
+import { answerTo, withMessages } from './problems.ts'
+import { papers } from './requests/papers.ts'
+import type { Env } from './requests/perform.ts'
+
+/** What the handler works with. */
+export interface HandlerParts {
+  readonly ledger: Ledger
+  /** The present instant, ISO with milliseconds and Z. */
+  readonly now: () => string
+  /** Folder of the built pages. */
+  readonly pages: string
+}
+
+/** The number of the person acting, from the request's header; nobody when it is missing, a refusal when it is nobody here. */
+function personOf(ledger: Ledger, header: string | undefined): number | null {
+  if (header === undefined) return null
+  const id = Number(header)
+  if (!Number.isSafeInteger(id) || !isPerson(ledger.read, id))
+    throw new Refusal([problem('person.unknown', '')])
+  return id
+}
+
+/** One handler for both hosts: the requests under /api, the papers, and the pages themselves. */
+export function createHandler({ ledger, now, pages }: HandlerParts): (request: Request) => Promise<Response> {
+  const serve = servePages(pages)
+  const app = new Hono<Env>()
+  app.use('/*', async (c, next) => {
+    c.set('ledger', ledger)
+    if (c.req.path.startsWith('/api/') || c.req.path.startsWith('/papers/'))
+      c.set('doing', { at: now(), personId: personOf(ledger, c.req.header('Countwheel-Person')) })
+    await next()
+  })
+  app.route('/api', api).route('/papers', papers)
+  app.all('/api/*', () => {
+    throw new Refusal([problem('request.unknown', '')])
+  })
+  app.all('*', c => serve(c.req.raw))
+  app.onError((error, c) => {
+    const { status, problems } = answerTo(error)
+    if (status >= 500) console.error(error)
+    return c.json({ problems: withMessages(problems) }, status)
+  })
+  return async request => app.fetch(request)
+}

@@ -1,0 +1,149 @@
+import type { ClaimCheckContents, PaperBelonging } from '../../../core/papers/contents.ts'
+import { custodies } from '../../../core/vocabulary/intake.ts'
+import { type Block, beside, type Section, section } from '../kit/flow.ts'
+import { row, ruleBlock } from '../kit/row.ts'
+import { styles } from '../kit/styles.ts'
+import { cautions } from '../parts/cautions.ts'
+import { conditionEntries } from '../parts/condition.ts'
+import { cutLine } from '../parts/cut-line.ts'
+import { entry, hairline, piece, ruledEntry } from '../parts/entry.ts'
+import { clock, type Fact, factRows, letterhead, title } from '../parts/head.ts'
+import { qr } from '../parts/qr.ts'
+import { signatures } from '../parts/signature.ts'
+import { type Desk, said, sentence } from '../parts/speech.ts'
+import type { PaperKindPlan } from './paper-kind.ts'
+
+const qrSide = 60
+
+/** Both parts share one page: entries stand closer than on other papers. */
+const close = { above: 3, below: 3 }
+
+/** What was handed over the counter: the shop's part above, the owner's part to tear off below. */
+export const claimCheck: PaperKindPlan<ClaimCheckContents> = {
+  title: ({ number }, { papers }) => papers.titleNumber(papers.titles['claim-check'], number),
+  sections: (d, contents, heading) => [shopPart(d, contents, heading)],
+  slip: (d, contents, heading) => ({
+    cut: cutLine(d, heading),
+    sections: [ownerPart(d, contents, heading)],
+  }),
+}
+
+function shopPart(d: Desk, contents: ClaimCheckContents, heading: string): Section {
+  const say = d.words.papers.claim
+  return section(
+    ...letterhead(d, contents.shop),
+    ...title(d, heading, styles.halfTitle),
+    ...handedOver(d, contents),
+    ...ruledEntry(d.sheet, say.fault, [piece(contents.fault)], close),
+    ...conditionEntries(d, contents, close),
+    ...belongings(d, contents.belongings),
+    ...cautions(d, contents.cautions),
+    ...signatures(d, [
+      { caption: say.signedIn, signed: contents.signedIn },
+      { caption: say.signedOut, signed: contents.signedOut },
+    ]),
+  )
+}
+
+function ownerPart(d: Desk, contents: ClaimCheckContents, heading: string): Section {
+  const { sheet, words } = d
+  const say = words.papers.claim
+  const fee = contents.estimate.fee !== undefined && contents.estimate.feeCredited ? [say.feeCredited] : []
+  const notes = [say.keepThis, say.estimatedNote, ...fee, say.thirdParty].join(' ')
+  const pieces = [piece(notes, styles.small)]
+  return section(
+    ...slipHead(d, contents, heading),
+    ...handedOver(d, contents),
+    ...belongings(d, contents.belongings),
+    ...row(sheet, [{ tag: 'P', x: sheet.body, width: sheet.width, pieces }], { above: 3 }),
+  )
+}
+
+/** Title and shop on one line, for the owner's part. */
+function slipHead({ sheet }: Desk, { shop }: ClaimCheckContents, heading: string): Block[] {
+  const half = sheet.width * 0.46
+  const where = [...shop.addressLines, shop.phone, shop.email].filter(Boolean).join(' · ')
+  return row(
+    sheet,
+    [
+      { tag: 'H1', x: sheet.body, width: half, pieces: [piece(heading, styles.halfTitle)] },
+      {
+        tag: 'P',
+        x: sheet.body + half + 10,
+        width: sheet.width - half - 10,
+        align: 'right',
+        pieces: [piece(shop.name, styles.strong), piece(where, styles.small)],
+      },
+    ],
+    { above: 2, below: 4, ruleBelow: hairline(sheet) },
+  )
+}
+
+/** Owner, dates and costs with the code at the right, then the clock: the same on both parts. */
+function handedOver(d: Desk, contents: ClaimCheckContents): Block[] {
+  const { sheet, words } = d
+  const { name, addressLines, phone } = contents.owner
+  const ownerWidth = sheet.width * 0.36
+  const factsAt = { x: sheet.body + ownerWidth + 12, right: sheet.right - qrSide - 18 }
+  const owner = entry(
+    sheet,
+    words.papers.owner,
+    [piece(name, styles.strong), ...[...addressLines, phone ?? ''].map(text => piece(text))],
+    { span: { x: sheet.body, width: ownerWidth } },
+  )
+  const figure = qr(sheet, contents.qr, words.papers.claim.qrAlt(contents.qr), {
+    right: sheet.right,
+    side: qrSide,
+  })
+  return [
+    beside(owner, factRows(sheet, facts(d, contents), factsAt), [figure]),
+    ruleBlock(sheet, hairline(sheet)),
+    ...clock(d, contents, close),
+  ]
+}
+
+function facts({ words, write }: Desk, contents: ClaimCheckContents): Fact[] {
+  const say = words.papers.claim
+  const { fee, low, high } = contents.estimate
+  const { deposit, estimatedOn, repairNumber } = contents
+  const expected = [low, high].filter(amount => amount !== undefined).map(write.money)
+  const known: readonly (readonly [string, string | undefined])[] = [
+    [words.papers.date, write.date(contents.issuedOn)],
+    [words.papers.repair, repairNumber === contents.number ? undefined : repairNumber],
+    [say.estimatedDate, estimatedOn ? write.date(estimatedOn) : say.toBeTold],
+    [say.expected, expected.length > 0 ? [...new Set(expected)].join(' – ') : undefined],
+    [say.estimateFee, fee === undefined ? undefined : write.money(fee)],
+    [say.deposit, deposit === undefined ? undefined : write.money(deposit)],
+  ]
+  return known.flatMap(([label, value]) => (value === undefined ? [] : [[label, value] as const]))
+}
+
+/** One line for each custody: what the shop has, what the owner kept, what was never there. */
+function belongings({ sheet, words }: Desk, things: readonly PaperBelonging[]): Block[] {
+  const say = words.papers.claim
+  const lines = custodies.flatMap(custody => {
+    const named = things.filter(thing => thing.custody === custody).map(thing => thingText(words, thing))
+    return named.length > 0
+      ? [piece(say.inCustody(sentence(said(words.custodies, custody)), named.join(', ')))]
+      : []
+  })
+  return ruledEntry(sheet, say.belongings, lines.length > 0 ? lines : [piece(say.noBelongings)], close)
+}
+
+/** `weight left (tag 2231-B)`, `winding key ×2`. */
+function thingText(
+  words: Desk['words'],
+  { item, position, count, tag, description }: PaperBelonging,
+): string {
+  const name = item === 'other' && description ? description : said(words.belongings, item)
+  const note = item === 'other' ? undefined : description
+  const about = [note, tag && words.papers.claim.tag(tag)].filter(Boolean).join(', ')
+  return [
+    name,
+    position && said(words.positions, position),
+    count > 1 && words.papers.claim.times(count),
+    about && `(${about})`,
+  ]
+    .filter(Boolean)
+    .join(' ')
+}

@@ -1,0 +1,71 @@
+import type { EstimateContents } from '../../../core/papers/contents.ts'
+import { type Block, section } from '../kit/flow.ts'
+import { cautions } from '../parts/cautions.ts'
+import { piece, ruledEntry } from '../parts/entry.ts'
+import { clock, commonFacts, type Fact, letterhead, ownerAndFacts, title } from '../parts/head.ts'
+import { moneyLines } from '../parts/money-lines.ts'
+import { signatures } from '../parts/signature.ts'
+import type { Desk } from '../parts/speech.ts'
+import { kept } from '../parts/table.ts'
+import { priceTotals, taxRules, totals } from '../parts/totals.ts'
+import type { PaperKindPlan } from './paper-kind.ts'
+
+/** What the work is expected to cost, with the working of every line; or a supplement to it. */
+export const estimate: PaperKindPlan<EstimateContents> = {
+  title: ({ number, supplement }, { papers }) =>
+    papers.titleNumber(supplement ? papers.supplementTitle : papers.titles.estimate, number),
+  sections: (d, contents, heading) => [
+    section(
+      ...letterhead(d, contents.shop),
+      ...title(d, heading),
+      ...ownerAndFacts(d, contents, facts(d, contents)),
+      ...clock(d, contents),
+    ),
+    moneyLines(d, contents, true),
+    section(...totals(d, [...priceTotals(d, contents, d.words.papers.totals.taxInclusive)])),
+    section(...taxRules(d, contents), ...terms(d, contents), ...cautions(d, contents.cautions)),
+    section(
+      ...kept(
+        ruledEntry(d.sheet, d.words.papers.estimate.goAhead, [piece(d.words.papers.estimate.goAheadSaid)]),
+      ),
+      ...signatures(d, [{ caption: d.words.papers.estimate.signGoAhead }, { caption: d.words.papers.date }]),
+    ),
+  ],
+}
+
+function facts(d: Desk, contents: EstimateContents): Fact[] {
+  const say = d.words.papers.estimate
+  return [
+    ...commonFacts(d, contents),
+    [say.version, String(contents.version)],
+    ...(contents.validUntil ? [[say.validUntil, d.write.date(contents.validUntil)] as const] : []),
+    ...(contents.estimatedOn ? [[say.estimatedDate, d.write.date(contents.estimatedOn)] as const] : []),
+  ]
+}
+
+/** What was agreed before, what it may come to, how far the shop may go, and what the owner should know. */
+function terms(d: Desk, contents: EstimateContents): Block[] {
+  const { sheet, words, write } = d
+  const say = words.papers.estimate
+  const { agreedBefore, range, notes } = contents
+  const entries: readonly (readonly [string, string | undefined])[] = [
+    [say.agreedBefore, agreedBefore === undefined ? undefined : write.money(agreedBefore)],
+    [say.range, range && say.rangeSaid(write.money(range.low), write.money(range.high))],
+    [say.limit, limitText(d, contents)],
+    [words.papers.notes, notes],
+  ]
+  return entries.flatMap(([label, text]) => (text ? ruledEntry(sheet, label, [piece(text)]) : []))
+}
+
+function limitText({ words, write }: Desk, { limit }: EstimateContents): string {
+  const say = words.papers.estimate
+  const percent = limit?.overrunPercent === undefined ? undefined : write.percent(limit.overrunPercent)
+  const amount = limit?.overrun === undefined ? undefined : write.money(limit.overrun)
+  const sentences = [
+    limit?.authorised === undefined ? undefined : say.authorised(write.money(limit.authorised)),
+    percent && amount ? say.overrunBoth(percent, amount) : undefined,
+    percent && !amount ? say.overrunPercent(percent) : undefined,
+    amount && !percent ? say.overrunAmount(amount) : undefined,
+  ]
+  return sentences.filter(Boolean).join(' ')
+}

@@ -1,0 +1,68 @@
+import { existsSync } from 'node:fs'
+import { dirname, join } from 'node:path'
+import PDFDocument from 'pdfkit'
+
+/** The typefaces: text and figures, their strong form, headings, asides; then the two that stand in for other scripts. */
+const files = {
+  text: 'SourceSans3_400Regular.ttf',
+  strong: 'SourceSans3_600SemiBold.ttf',
+  heading: 'SourceSerif4_600SemiBold.ttf',
+  aside: 'SourceSerif4_600SemiBold_Italic.ttf',
+  hebrew: 'NotoSansHebrew_400Regular.ttf',
+  arabic: 'NotoSansArabic_400Regular.ttf',
+} as const
+
+/** A typeface by its use on a paper. */
+export type Face = keyof typeof files
+
+const faces = Object.keys(files) as Face[]
+
+/** Faces that lend a letter the given one lacks, nearest first. */
+export const lenders: Record<Face, readonly Face[]> = {
+  text: ['hebrew', 'arabic'],
+  strong: ['hebrew', 'arabic'],
+  heading: ['strong', 'hebrew', 'arabic'],
+  aside: ['text', 'hebrew', 'arabic'],
+  hebrew: ['text', 'arabic'],
+  arabic: ['text', 'hebrew'],
+}
+
+/** What is used of pdfkit's parsed font. */
+interface Program {
+  hasGlyphForCodePoint(codePoint: number): boolean
+}
+
+/** assets/fonts, found upwards from this file, so that it is the same from the sources and from a bundle. */
+function fontsFolder(from = import.meta.dirname): string {
+  const folder = join(from, 'assets', 'fonts')
+  if (existsSync(folder)) return folder
+  if (dirname(from) === from) throw new Error('assets/fonts is missing beside the program')
+  return fontsFolder(dirname(from))
+}
+
+const parsed = new Map<Face, Program>()
+
+/** The face parsed once for the life of the program: reading its layout tables costs more than setting a page. */
+function program(face: Face): Program {
+  const known = parsed.get(face)
+  if (known) return known
+  const probe = new PDFDocument({ autoFirstPage: false, font: join(fontsFolder(), files[face]) })
+  const { font } = (probe as unknown as { _font: { font: Program } })._font
+  parsed.set(face, font)
+  return font
+}
+
+/** True when the face itself can draw the character. */
+export const covers = (face: Face, character: string): boolean =>
+  program(face).hasGlyphForCodePoint(character.codePointAt(0) ?? 0)
+
+/**
+ * Makes every face known to a document under its own name. A document gets the shared tables with a glyph store of its own:
+ * a shared store would remember letters of earlier papers, and equal content must give equal bytes.
+ */
+export function registerFaces(document: PDFKit.PDFDocument): void {
+  for (const face of faces) {
+    const own = Object.create(program(face), { _glyphs: { value: {}, writable: true } })
+    document.registerFont(face, own)
+  }
+}

@@ -1,0 +1,105 @@
+import type { Sheet } from './sheet.ts'
+
+/** A piece of a paper that is never divided between pages. */
+export interface Block {
+  /** Points. */
+  readonly height: number
+  /** Not to be parted from the block after it. */
+  readonly keep?: boolean
+  /** False where the margin rule is not drawn beside it. */
+  readonly ruled?: boolean
+  readonly draw: (y: number) => void
+}
+
+/** Blocks that belong together in the tree of elements. */
+export interface Section {
+  /** The element around them, where they need one: `Table`. */
+  readonly tag?: 'Table'
+  /** Drawn again at the head of each page the section runs on to. */
+  readonly running?: Block
+  readonly blocks: readonly Block[]
+}
+
+/** Section without an element or a running head. */
+export const section = (...blocks: readonly Block[]): Section => ({ blocks })
+
+/** White space between blocks. */
+export const space = (height: number): Block => ({ height, draw: () => {} })
+
+/** Several blocks as one that is not divided. */
+export const stacked = (blocks: readonly Block[]): Block => ({
+  height: heightOf(blocks),
+  draw: y => {
+    let at = y
+    for (const block of blocks) {
+      block.draw(at)
+      at += block.height
+    }
+  },
+})
+
+/** Stacks of blocks side by side, read one after the other. */
+export const beside = (...stacks: readonly (readonly Block[])[]): Block => {
+  const columns = stacks.map(stacked)
+  return {
+    height: Math.max(...columns.map(column => column.height)),
+    draw: y => {
+      for (const column of columns) column.draw(y)
+    },
+  }
+}
+
+/** Height of blocks one under the other, in points. */
+export const heightOf = (blocks: readonly Block[]): number =>
+  blocks.reduce((sum, block) => sum + block.height, 0)
+
+/** Lays the sections down the pages from the sheet's cursor, turning the page where a block does not fit. */
+export function flow(sheet: Sheet, sections: readonly Section[]): void {
+  const all = sections.flatMap(each => each.blocks)
+  let index = 0
+  for (const each of sections) {
+    const lay = () => {
+      each.blocks.forEach((block, i) => {
+        if (sheet.y + needed(all, index, sheet.capacity) > sheet.bottom) turn(sheet, i > 0 ? each : undefined)
+        place(sheet, block)
+        index += 1
+      })
+    }
+    if (each.tag) sheet.within(each.tag, lay)
+    else lay()
+  }
+}
+
+/** Lays a slip to be torn off: whole at the foot of the page where it fits, else from the top of the next. */
+export function flowSlip(sheet: Sheet, cut: Block, sections: readonly Section[]): void {
+  const height = heightOf([cut, ...sections.flatMap(each => each.blocks)])
+  if (sheet.y + height > sheet.bottom) sheet.turn()
+  else {
+    sheet.y = sheet.bottom - height
+    place(sheet, cut)
+  }
+  flow(sheet, sections)
+}
+
+/** The room block `index` asks for together with those it must not be parted from. */
+function needed(all: readonly Block[], index: number, capacity: number): number {
+  let height = 0
+  for (let i = index; i < all.length; i++) {
+    const block = all[i]
+    height += block?.height ?? 0
+    if (!block?.keep) break
+  }
+  return height <= capacity ? height : (all[index]?.height ?? 0)
+}
+
+function turn(sheet: Sheet, running: Section | undefined): void {
+  sheet.turn()
+  const head = running?.running
+  if (head) sheet.repeat(() => place(sheet, head))
+}
+
+function place(sheet: Sheet, block: Block): void {
+  block.draw(sheet.y)
+  if (block.ruled !== false) sheet.ruleBeside(sheet.y, sheet.y + block.height)
+  sheet.y += block.height
+}

@@ -1,0 +1,43 @@
+import type { PaperClock, PaperContents } from '../../../core/papers/contents.ts'
+import { type Formats, formats } from '../../../core/words/format.ts'
+import type { Sheet } from '../kit/sheet.ts'
+import type { PaperWords } from './words.ts'
+
+/** What a part needs to speak: the sheet it is laid on, the words, and the shop's way to write figures. */
+export interface Desk {
+  readonly sheet: Sheet
+  readonly words: PaperWords
+  readonly write: Formats
+}
+
+export const desk = (sheet: Sheet, contents: PaperContents, words: PaperWords): Desk => ({
+  sheet,
+  words,
+  write: formats(contents),
+})
+
+/** The word for a code; a code that a later catalogue no longer has is printed as it was frozen, never lost. */
+export const said = (table: Readonly<Record<string, string>>, code: string): string =>
+  Object.hasOwn(table, code) ? (table[code] ?? code) : code
+
+/** The sentence with its first letter large. */
+export const sentence = (text: string): string => text.charAt(0).toLocaleUpperCase('en') + text.slice(1)
+
+/** The clock in one line: `Longcase clock, 8-day, two trains, painted dial`. */
+export const clockLine = ({ words }: Desk, clock: PaperClock): string =>
+  sentence(
+    [
+      said(words.forms, clock.form),
+      clock.duration && said(words.durations, clock.duration),
+      clock.trains && words.papers.trains(clock.trains),
+      clock.dial && said(words.dials, clock.dial),
+    ]
+      .filter(Boolean)
+      .join(', '),
+  )
+
+/** What it is told from another by; empty where nothing was read on it. */
+export const clockMarks = ({ words }: Desk, { maker, serial, marks }: PaperClock): string =>
+  [maker && words.papers.makerAsRead(maker), serial && words.papers.serial(serial), marks]
+    .filter(Boolean)
+    .join(' · ')

@@ -1,0 +1,98 @@
+import { Hono } from 'hono'
+import { z } from 'zod'
+import * as intake from '../../core/vocabulary/intake.ts'
+import { scopes, ways } from '../../core/vocabulary/work.ts'
+import { estimateDate, noteCondition, strikeNote, takeIn, tellOwner } from '../../db/books/counter.ts'
+import { handOver } from '../../db/books/hand-over.ts'
+import { body } from './body.ts'
+import {
+  count,
+  id,
+  keyOf,
+  oneOf,
+  openAmount,
+  openDate,
+  optional,
+  optionalLines,
+  required,
+  requiredLines,
+  tick,
+} from './fields.ts'
+import { type Env, perform } from './perform.ts'
+import { clockFields, ownerFields } from './register.ts'
+
+const blankOr = <const T extends readonly [string, ...string[]]>(codes: T) =>
+  oneOf(['', ...codes] as const).default('')
+
+const pin = z.strictObject({
+  view: oneOf(['front', 'back', 'dial', 'movement']),
+  x: z.number().min(0).max(1),
+  y: z.number().min(0).max(1),
+})
+
+const conditionFields = {
+  component: oneOf(intake.components),
+  finish: blankOr(intake.finishes),
+  grade: oneOf(intake.grades),
+  earlierRepair: blankOr(intake.earlierRepairs),
+  remark: optionalLines(1000),
+  pins: z.array(pin).max(50).default([]),
+}
+
+const belonging = z.strictObject({
+  item: keyOf(intake.belongings),
+  position: blankOr(intake.positions),
+  description: optional(),
+  count: count(1, 99).default(1),
+  custody: oneOf(intake.custodies),
+  tag: optional(30),
+})
+
+const takeInInput = z.strictObject({
+  owner: z.union([z.strictObject({ id }), z.strictObject(ownerFields)]),
+  clock: z.union([z.strictObject({ id }), z.strictObject(clockFields)]),
+  fault: requiredLines(),
+  scope: oneOf(scopes).default('service'),
+  comebackOf: id.nullable().default(null),
+  covered: tick,
+  estimateOnly: tick,
+  springs: oneOf(intake.springStates).default('unknown'),
+  keyWith: oneOf(intake.custodies).default('absent'),
+  agreedWords: optional(400),
+  fee: openAmount,
+  low: openAmount,
+  high: openAmount,
+  estimatedOn: openDate,
+  signedInBy: optional(),
+  condition: z.array(z.strictObject(conditionFields)).max(100).default([]),
+  belongings: z.array(belonging).max(100).default([]),
+})
+
+const handOverInput = z.strictObject({
+  repairId: id,
+  toName: required(),
+  authority: optional(400),
+  belongings: z
+    .array(z.strictObject({ id, returned: z.boolean(), reason: optional(400) }))
+    .max(100)
+    .default([]),
+  unpaidReason: optional(400),
+  adviceGiven: z.boolean().default(true),
+})
+
+/** Acts at the counter. */
+export const counter = new Hono<Env>()
+  .post('/takeIn', body(takeInInput), c => perform(c, takeIn, c.req.valid('json')))
+  .post('/noteCondition', body(z.strictObject({ repairId: id, ...conditionFields })), c =>
+    perform(c, noteCondition, c.req.valid('json')),
+  )
+  .post('/strikeNote', body(z.strictObject({ noteId: id, reason: required(400) })), c =>
+    perform(c, strikeNote, c.req.valid('json')),
+  )
+  .post('/estimateDate', body(z.strictObject({ repairId: id, estimatedOn: openDate })), c =>
+    perform(c, estimateDate, c.req.valid('json')),
+  )
+  .post('/tellOwner', body(z.strictObject({ repairId: id, way: oneOf(ways), note: optional(400) })), c =>
+    perform(c, tellOwner, c.req.valid('json')),
+  )
+  .post('/handOver', body(handOverInput), c => perform(c, handOver, c.req.valid('json')))

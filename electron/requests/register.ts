@@ -1,0 +1,66 @@
+import { Hono } from 'hono'
+import { z } from 'zod'
+import * as clock from '../../core/vocabulary/clock.ts'
+import * as book from '../../db/books/register.ts'
+import { body } from './body.ts'
+import { count, id, keyOf, oneOf, optional, optionalLines, required, tick } from './fields.ts'
+import { type Env, perform } from './perform.ts'
+
+const contact = z.strictObject({ kind: oneOf(['phone', 'e-mail']), value: required(), preferred: tick })
+
+const ownerEntry = {
+  name: required(),
+  address: optionalLines(500),
+  country: optional(2),
+  notes: optionalLines(),
+}
+
+/** A new owner. */
+export const ownerFields = { ...ownerEntry, contacts: z.array(contact).max(20).default([]) }
+
+/** A clock as described at the counter. */
+export const clockFields = {
+  form: keyOf(clock.forms),
+  maker: optional(),
+  serial: optional(),
+  marks: optional(400),
+  trains: count(1, 3),
+  power: oneOf(clock.powers),
+  duration: oneOf(clock.durations),
+  escapement: oneOf(clock.escapements).default('other'),
+  strike: oneOf(clock.strikes).default('none'),
+  chime: oneOf(clock.chimes).default('none'),
+  chimeCorrects: tick,
+  beatsPerHour: count(1, 100_000).nullable().default(null),
+  dial: oneOf(clock.dials).default('other'),
+  jewelled: tick,
+  luminous: tick,
+  mercury: tick,
+  mains: tick,
+  notes: optionalLines(),
+}
+
+/** Acts on owners and clocks. */
+export const register = new Hono<Env>()
+  .post('/addOwner', body(z.strictObject(ownerFields)), c => perform(c, book.addOwner, c.req.valid('json')))
+  .post('/changeOwner', body(z.strictObject({ ownerId: id, ...ownerEntry })), c =>
+    perform(c, book.changeOwner, c.req.valid('json')),
+  )
+  .post('/addContact', body(z.strictObject({ ownerId: id, contact })), c =>
+    perform(c, book.addContact, c.req.valid('json')),
+  )
+  .post('/strikeContact', body(z.strictObject({ contactId: id, reason: required(400) })), c =>
+    perform(c, book.strikeContact, c.req.valid('json')),
+  )
+  .post('/mergeOwners', body(z.strictObject({ ownerId: id, intoId: id })), c =>
+    perform(c, book.mergeOwners, c.req.valid('json')),
+  )
+  .post('/addClock', body(z.strictObject({ ownerId: id, ...clockFields })), c =>
+    perform(c, book.addClock, c.req.valid('json')),
+  )
+  .post('/changeClock', body(z.strictObject({ clockId: id, ...clockFields })), c =>
+    perform(c, book.changeClock, c.req.valid('json')),
+  )
+  .post('/passClock', body(z.strictObject({ clockId: id, ownerId: id })), c =>
+    perform(c, book.passClock, c.req.valid('json')),
+  )

@@ -1,0 +1,118 @@
+import { Hono } from 'hono'
+import { z } from 'zod'
+import { minorDigits } from '../../core/money/currency.ts'
+import { roundingModes } from '../../core/money/div-round.ts'
+import { durations } from '../../core/vocabulary/clock.ts'
+import { exclusions, placeKinds, scopes } from '../../core/vocabulary/work.ts'
+import * as book from '../../db/books/shop.ts'
+import { body } from './body.ts'
+import { civilDate, count, decimal, id, oneOf, optional, required, saying } from './fields.ts'
+import { type Env, perform } from './perform.ts'
+
+const works = (test: () => unknown): boolean => {
+  try {
+    test()
+    return true
+  } catch {
+    return false
+  }
+}
+
+const shop = z.strictObject({
+  name: required(),
+  addressLines: z.array(required()).max(6),
+  phone: optional(40),
+  email: optional(),
+  taxNumber: optional(40),
+})
+
+const place = z.strictObject({
+  country: z.string().regex(/^[A-Z]{2}$/),
+  locale: required(35).refine(v => works(() => new Intl.Locale(v)), saying('input.notALocale')),
+  timeZone: required(60).refine(
+    v => works(() => new Intl.DateTimeFormat('en', { timeZone: v })),
+    saying('input.notAZone'),
+  ),
+  currency: z.string().refine(v => minorDigits(v) !== undefined, saying('input.notACurrency')),
+  paper: oneOf(['a4', 'letter']),
+  units: oneOf(['mm', 'in']),
+})
+
+const clockTime = z.string().regex(/^([01]\d|2[0-4]):[0-5]\d$/)
+const week = z
+  .array(z.strictObject({ day: count(1, 7), from: clockTime, to: clockTime }))
+  .min(1)
+  .max(42)
+
+const taxes = z.array(z.strictObject({ code: required(20), rate: decimal })).max(10)
+const tax = z.strictObject({
+  basis: oneOf(['line', 'group']),
+  mode: oneOf(roundingModes),
+  inclusive: z.boolean(),
+  aggregate: z.boolean().optional(),
+  byKind: z.strictObject({ labour: taxes, part: taxes, outside: taxes, fee: taxes }),
+})
+
+const term = z.strictObject({ length: count(1, 36_525), unit: oneOf(['months', 'days']) }).nullable()
+const warranty = z.strictObject({
+  startsOn: oneOf(['collection', 'invoice', 'ready']),
+  convention: oneOf(['same-date', 'day-before']),
+  onComeback: oneOf(['restart', 'continue']),
+  pausesInShop: z.boolean(),
+  terms: z.record(oneOf(scopes), term),
+  exclusions: z.array(oneOf(exclusions)).max(exclusions.length),
+})
+
+const stage = z
+  .strictObject({ name: required(60), winds: count(1, 60).optional(), days: count(1, 400).optional() })
+  .refine(s => (s.winds === undefined) !== (s.days === undefined), saying('input.windsOrDays'))
+const policy = z.strictObject({ stages: z.array(stage).min(1).max(6), readingEveryDays: count(1, 60) })
+
+const groups = {
+  shop,
+  place,
+  hours: z.strictObject({ week }),
+  tax,
+  prices: z.strictObject({ benchRate: decimal, estimateFee: decimal }),
+  estimate: z.strictObject({ validDays: count(1, 400), overrunPercent: decimal, overrunAmount: decimal }),
+  warranty,
+  runIn: z.record(oneOf(durations), policy),
+  collection: z.strictObject({ uncollectedDays: count(1, 3650) }),
+}
+
+const openInput = z.strictObject({
+  settings: z.strictObject(groups),
+  person: required(80),
+  firstRepairNumber: count(1, 9_999_999).default(1),
+})
+
+/** Acts on the shop itself. */
+export const shopActs = new Hono<Env>()
+  .post('/open', body(openInput), c => perform(c, book.openShop, c.req.valid('json')))
+  .post('/changeSettings', body(z.strictObject(groups).partial()), c =>
+    perform(c, book.changeSettings, c.req.valid('json')),
+  )
+  .post('/addPerson', body(z.strictObject({ name: required(80) })), c =>
+    perform(c, book.addPerson, c.req.valid('json')),
+  )
+  .post('/setPersonActive', body(z.strictObject({ personId: id, active: z.boolean() })), c =>
+    perform(c, book.setPersonActive, c.req.valid('json')),
+  )
+  .post('/addPlace', body(z.strictObject({ name: required(40), kind: oneOf(placeKinds) })), c =>
+    perform(c, book.addPlace, c.req.valid('json')),
+  )
+  .post(
+    '/closeOn',
+    body(
+      z.strictObject({
+        days: z
+          .array(z.strictObject({ onDate: civilDate, name: required(80) }))
+          .min(1)
+          .max(400),
+      }),
+    ),
+    c => perform(c, book.closeOn, c.req.valid('json')),
+  )
+  .post('/openOn', body(z.strictObject({ onDate: civilDate })), c =>
+    perform(c, book.openOn, c.req.valid('json')),
+  )
