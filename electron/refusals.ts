@@ -27,13 +27,14 @@ const page = ({ heading, advice }: { heading: string; advice: string }) => `<!do
 `
 
 /**
- * The answer to a request that is turned away: `{ problems: [{ code, field }] }` under `/api/`, elsewhere a small
+ * The answer to a request that is turned away: `{ problems: [{ code, field, message }] }` under `/api/`, elsewhere a small
  * page with what to do. Never a stack, never anything from the request.
  */
 export function refuse(path: string, refusal: Refusal): Response {
   const words = start.refusals[refusal]
   const data = isData(path)
-  return new Response(data ? JSON.stringify({ problems: [{ code: refusal, field: '' }] }) : page(words), {
+  const problem = { code: refusal, field: '', message: `${words.heading}. ${words.advice}` }
+  return new Response(data ? JSON.stringify({ problems: [problem] }) : page(words), {
     status: status[refusal],
     headers: {
       'Content-Type': data ? 'application/json' : 'text/html; charset=utf-8',

@@ -237,7 +237,9 @@ describe('refusals', () => {
   test('are a problem list for programs and a small page for people', async () => {
     const data = await ask(host.port, '/api/find')
     expect(data.headers['content-type']).toBe('application/json')
-    expect(JSON.parse(data.body)).toEqual({ problems: [{ code: 'request.keyMissing', field: '' }] })
+    const [problem] = JSON.parse(data.body).problems
+    expect(problem).toMatchObject({ code: 'request.keyMissing', field: '' })
+    expect(problem.message).toContain('Open the address that Countwheel printed')
     const page = await ask(host.port, '/counter')
     expect(page.headers['content-type']).toContain('text/html')
     expect(page.headers['content-security-policy']).toContain("default-src 'none'")
