@@ -61,9 +61,9 @@ const bounds = {
 function pendulumProblems(input: PendulumInput): Problem[] {
   const problems: Problem[] = []
   if ((input.bph === undefined) === (input.lengthMm === undefined))
-    problems.push(problem('pendulum.oneOf', 'bph'))
+    problems.push(problem('pendulum.oneOf', 'bph', { one: 'bph', other: 'lengthMm' }))
   if ((input.g === undefined) === (input.latitude === undefined))
-    problems.push(problem('pendulum.oneOf', 'g'))
+    problems.push(problem('pendulum.oneOf', 'g', { one: 'g', other: 'latitude' }))
   if (input.heightMetres !== undefined && input.latitude === undefined)
     problems.push(problem('pendulum.heightAlone', 'heightMetres'))
   for (const field of ['bph', 'lengthMm', 'g', 'latitude', 'heightMetres'] as const) {

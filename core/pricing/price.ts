@@ -66,7 +66,10 @@ function parsedDocument(input: PriceInput): Checked<ParsedDocument> {
 
 function lineItem(line: PriceLine, digits: MinorDigits, field: string): Checked<TaxableItem> {
   return gather({
-    kind: unless(isLineKind(line.kind) ? [] : [problem('price.kind', `${field}.kind`)], () => line.kind),
+    kind: unless(
+      isLineKind(line.kind) ? [] : [problem('price.kind', `${field}.kind`, { kind: line.kind })],
+      () => line.kind,
+    ),
     amount: lineAmount(line, digits, field),
     taxes: ratedTaxes(line.taxes, `${field}.taxes`),
   })
