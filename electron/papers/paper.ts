@@ -1,14 +1,14 @@
 import type { PaperContents } from '../../core/papers/contents.ts'
+import type { Words } from '../../core/words/en/index.ts'
 import { flow, flowSlip } from './kit/flow.ts'
 import { type PaperSize, Sheet } from './kit/sheet.ts'
 import { desk } from './parts/speech.ts'
-import type { PaperWords } from './parts/words.ts'
 import { planFor } from './registry.ts'
 
 /** On which paper, and in whose words. */
 export interface PaperOptions {
   readonly size: PaperSize
-  readonly words: PaperWords
+  readonly words: Words
 }
 
 /** The paper as a tagged PDF. Equal contents, size and words give equal bytes, whatever was printed before. */

@@ -9,7 +9,7 @@ const files = {
   heading: 'SourceSerif4_600SemiBold.ttf',
   aside: 'SourceSerif4_600SemiBold_Italic.ttf',
   hebrew: 'NotoSansHebrew_400Regular.ttf',
-  arabic: 'NotoSansArabic_400Regular.ttf',
+  arabic: 'Vazirmatn_400Regular.ttf',
 } as const
 
 /** A typeface by its use on a paper. */
@@ -30,6 +30,7 @@ export const lenders: Record<Face, readonly Face[]> = {
 /** What is used of pdfkit's parsed font. */
 interface Program {
   hasGlyphForCodePoint(codePoint: number): boolean
+  layout(text: string): unknown
 }
 
 /** assets/fonts, found upwards from this file, so that it is the same from the sources and from a bundle. */
@@ -52,9 +53,18 @@ function program(face: Face): Program {
   return font
 }
 
-/** True when the face itself can draw the character. */
-export const covers = (face: Face, character: string): boolean =>
-  program(face).hasGlyphForCodePoint(character.codePointAt(0) ?? 0)
+/** True when the face itself can set the text: it has every character, and its layout tables bear their combination. */
+export function sets(face: Face, text: string): boolean {
+  const font = program(face)
+  if (![...text].every(character => font.hasGlyphForCodePoint(character.codePointAt(0) ?? 0))) return false
+  try {
+    font.layout(text)
+    return true
+  } catch {
+    // A font may lack an anchor for a rare pair of marks; its letters are then lent or boxed, and the paper still prints.
+    return false
+  }
+}
 
 /**
  * Makes every face known to a document under its own name. A document gets the shared tables with a glyph store of its own:

@@ -1,5 +1,5 @@
 import type { Face } from './faces.ts'
-import { type Run, runsOf } from './runs.ts'
+import { type Run, runsOf, spaced } from './runs.ts'
 
 /** How text is set: face, size and distance of baselines in points, colour. */
 export interface Style {
@@ -11,12 +11,11 @@ export interface Style {
 
 /** One set line, ready to be drawn. */
 export interface SetLine {
+  /** With a space at the end unless a word was broken, so that a reader does not run lines together. */
   readonly runs: readonly Run[]
   readonly style: Style
   /** Width in points. */
   readonly width: number
-  /** A space that belongs to the text follows: the line was broken between words. */
-  readonly spaced: boolean
 }
 
 /** Breaks text into lines and draws lines. */
@@ -59,12 +58,10 @@ export function typesetter(document: PDFKit.PDFDocument) {
     return [...fitting, piece]
   }
 
-  const setLine = (text: string, style: Style, spaced: boolean): SetLine => ({
-    runs: runsOf(text, style.face),
-    style,
-    width: width(text, style),
-    spaced,
-  })
+  const setLine = (text: string, style: Style, whole: boolean): SetLine => {
+    const runs = runsOf(text, style.face)
+    return { runs: whole ? spaced(runs, style.face) : runs, style, width: width(text, style) }
+  }
 
   const paragraph = (text: string, style: Style, room: number): SetLine[] => {
     const set: SetLine[] = []
@@ -80,7 +77,7 @@ export function typesetter(document: PDFKit.PDFDocument) {
       for (const piece of broken.slice(0, -1)) set.push(setLine(piece, style, false))
       line = broken.at(-1) ?? ''
     }
-    return [...set, setLine(line, style, false)]
+    return [...set, setLine(line, style, true)]
   }
 
   /** The text in lines no wider than `room` points; its own line ends are kept, a word too long is broken between letters. */
@@ -91,25 +88,26 @@ export function typesetter(document: PDFKit.PDFDocument) {
       .split(/\r\n|[\r\n\u2028\u2029]/)
       .flatMap(part => paragraph(part.replace(invisible, '').trim(), style, room))
 
-  const drawRun = (run: Run, x: number, y: number, ink: string, spaced: boolean) => {
-    if (run.missing) document.markContent('Span', { actual: run.text })
-    document.fillColor(ink).text(spaced ? `${run.text} ` : run.text, x, y, {
+  const drawRun = (run: Run, x: number, y: number, ink: string) => {
+    const mark = run.actual !== undefined ? 'Span' : run.rightToLeft ? 'ReversedChars' : undefined
+    if (mark) document.markContent(mark, run.actual !== undefined ? { actual: run.actual } : undefined)
+    document.fillColor(ink).text(run.text, x, y, {
       lineBreak: false,
       baseline: 'alphabetic',
       ...(run.rightToLeft ? { features: [] } : {}),
     })
-    if (run.missing) document.endMarkedContent()
+    if (mark) document.endMarkedContent()
   }
 
   /** Draws a line with its left edge at `x` and the top of its leading at `y`. */
   const draw = (line: SetLine, x: number, y: number): void => {
     const baseline = y + line.style.leading * baselineShare
     let at = x
-    line.runs.forEach((run, i) => {
+    for (const run of line.runs) {
       face({ face: run.face, size: line.style.size })
-      drawRun(run, at, baseline, line.style.ink, line.spaced && i === line.runs.length - 1)
+      drawRun(run, at, baseline, line.style.ink)
       at += runWidth(run, line.style.size)
-    })
+    }
   }
 
   return { width, lines, draw }

@@ -4,7 +4,7 @@ import type { Section } from '../kit/flow.ts'
 import type { Piece } from '../kit/row.ts'
 import { styles } from '../kit/styles.ts'
 import { piece } from './entry.ts'
-import { type Desk, said } from './speech.ts'
+import { type Desk, said, saidStep } from './speech.ts'
 import { type Column, table, widest } from './table.ts'
 
 const taxWidest = 74
@@ -71,9 +71,7 @@ function descriptionPieces(d: Desk, line: PaperLine, showWorking: boolean): Piec
 }
 
 const workingLines = ({ words }: Desk, line: PaperLine): string[] =>
-  line.working.map(
-    ({ code, values }) => words.workingSteps[code]?.(values) ?? [code, ...Object.values(values)].join(' '),
-  )
+  line.working.map(({ code, values }) => saidStep(words.workingSteps, code, values))
 
 /** `2.5 h`, `3`. */
 const quantityText = ({ words, write }: Desk, line: PaperLine): string =>

@@ -1,16 +1,16 @@
-import type { PaperClock, PaperContents } from '../../../core/papers/contents.ts'
+import type { PaperClock, PaperContents, WorkingStep } from '../../../core/papers/contents.ts'
+import type { Words } from '../../../core/words/en/index.ts'
 import { type Formats, formats } from '../../../core/words/format.ts'
 import type { Sheet } from '../kit/sheet.ts'
-import type { PaperWords } from './words.ts'
 
 /** What a part needs to speak: the sheet it is laid on, the words, and the shop's way to write figures. */
 export interface Desk {
   readonly sheet: Sheet
-  readonly words: PaperWords
+  readonly words: Words
   readonly write: Formats
 }
 
-export const desk = (sheet: Sheet, contents: PaperContents, words: PaperWords): Desk => ({
+export const desk = (sheet: Sheet, contents: PaperContents, words: Words): Desk => ({
   sheet,
   words,
   write: formats(contents),
@@ -19,6 +19,14 @@ export const desk = (sheet: Sheet, contents: PaperContents, words: PaperWords): 
 /** The word for a code; a code that a later catalogue no longer has is printed as it was frozen, never lost. */
 export const said = (table: Readonly<Record<string, string>>, code: string): string =>
   Object.hasOwn(table, code) ? (table[code] ?? code) : code
+
+/** The sentence for a step of a figure's working; a step no longer in the catalogue shows its code and values. */
+export const saidStep = (
+  steps: Readonly<Record<string, (values: WorkingStep['values']) => string>>,
+  code: string,
+  values: WorkingStep['values'],
+): string =>
+  (Object.hasOwn(steps, code) && steps[code]?.(values)) || [code, ...Object.values(values)].join(' ')
 
 /** The sentence with its first letter large. */
 export const sentence = (text: string): string => text.charAt(0).toLocaleUpperCase('en') + text.slice(1)
