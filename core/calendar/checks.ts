@@ -14,3 +14,10 @@ export const localTimeProblems = (text: string, field: string): Problem[] =>
 /** `date.notAnInstant` unless `text` is an ISO 8601 instant ending in Z that exists. */
 export const instantProblems = (text: string, field: string): Problem[] =>
   instantMs(text) === undefined ? [problem('date.notAnInstant', field, { text })] : []
+
+/** What is wrong with a local time and the whole minutes (0 or more) to be counted from or to it. */
+export function workTimeProblems(local: string, field: string, minutes: number): Problem[] {
+  const problems = localTimeProblems(local, field)
+  if (!Number.isSafeInteger(minutes) || minutes < 0) problems.push(problem('calendar.minutes', 'minutes'))
+  return problems
+}

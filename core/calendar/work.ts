@@ -1,4 +1,5 @@
-import { bad, type Checked, good, type Problem, problem } from '../problems.ts'
+import { bad, type Checked, good, problem } from '../problems.ts'
+import { workTimeProblems } from './checks.ts'
 import { finalDay, firstDay, inCalendar } from './civil.ts'
 import { dayMinutes, dayOfMinute, type LocalMinute, type LocalTime, localMinute, localTime } from './local.ts'
 import { isOpenAt, openSpans, type WorkCalendar } from './opening.ts'
@@ -105,9 +106,7 @@ function reckoned(
   reckon: (at: LocalMinute) => LocalMinute | undefined,
 ): Checked<LocalTime> {
   const at = localMinute(local)
-  const problems: Problem[] = []
-  if (at === undefined) problems.push(problem('date.notALocalTime', field, { text: local }))
-  if (!Number.isSafeInteger(minutes) || minutes < 0) problems.push(problem('calendar.minutes', 'minutes'))
+  const problems = workTimeProblems(local, field, minutes)
   if (at === undefined || problems.length > 0) return bad(problems)
   const result = reckon(at)
   return result === undefined || !inCalendar(dayOfMinute(result))
