@@ -1,6 +1,23 @@
+import { readdirSync, statSync } from 'node:fs'
+import { basename, dirname, join } from 'node:path'
 import { start } from '../core/words/en/start.ts'
-import { LedgerRefused } from '../db/ledger-refused.ts'
+import { type LedgerRefusal, LedgerRefused } from '../db/ledger-refused.ts'
 import { LedgerHeld } from './hold.ts'
+
+const sentences = start.ledgerRefusals satisfies Record<LedgerRefusal, unknown>
+
+/** The newest of the copies that are made beside a ledger before it is brought up to date. */
+export function lastBackup(file: string): string | undefined {
+  const copies = readdirSync(dirname(file))
+    .filter(name => name.startsWith(`${basename(file)}.before-`) && !name.endsWith('.unfinished'))
+    .map(name => join(dirname(file), name))
+  return copies.toSorted((a, b) => statSync(b).mtimeMs - statSync(a).mtimeMs)[0]
+}
+
+function ledgerRefused({ code }: LedgerRefused, file: string): string {
+  const backup = code === 'ledger.noAccess' ? undefined : lastBackup(file)
+  return sentences[code]({ file, ...(backup && { backup }) })
+}
 
 /** Why a ledger was not opened or not served, as a sentence that says what to do; throws what is none of these. */
 export function openingRefused(error: unknown, { file, port }: { file: string; port?: number }): string {
@@ -9,7 +26,7 @@ export function openingRefused(error: unknown, { file, port }: { file: string; p
       ? start.heldAtAddress({ file, address: error.address })
       : start.heldInWindow({ file })
   }
-  if (error instanceof LedgerRefused) return error.message
+  if (error instanceof LedgerRefused) return ledgerRefused(error, file)
   const code = (error as NodeJS.ErrnoException).code
   if (code === 'EADDRINUSE' && port !== undefined) return start.portTaken({ port })
   if (code === 'EACCES' && port !== undefined) return start.portRefused({ port })

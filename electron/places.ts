@@ -17,6 +17,7 @@ export const places = {
   root,
   pages: join(root, 'dist/client'),
   migrations: join(root, 'migrations'),
+  assets: join(root, 'assets'),
   main: join(root, 'dist/main/main.js'),
   preload: join(root, 'dist/preload/preload.cjs'),
   host: join(root, 'dist/host/serve.js'),

@@ -1,5 +1,6 @@
 import { mkdirSync, rmSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
+import { start } from '../core/words/en/start.ts'
 import { openLedger } from '../db/ledger.ts'
 import { LedgerRefused } from '../db/ledger-refused.ts'
 import { demoLedger } from './demo.ts'
@@ -48,7 +49,10 @@ function makeFolder(folder: string): void {
 /** An open ledger and the clock it is kept by: the computer's, or the demonstration's last minute. */
 async function openedLedger(choice: ShopChoice) {
   const file = ledgerFile(choice)
-  if (choice.demo) return demoLedger({ file, migrations: places.migrations })
+  if (choice.demo) {
+    console.error(start.playing)
+    return demoLedger({ file, migrations: places.migrations })
+  }
   return { ledger: openLedger(file, { migrations: places.migrations, now: clock }), now: clock }
 }
 

@@ -1,5 +1,5 @@
 import { type IpcMainInvokeEvent, ipcMain, shell, type WebContents } from 'electron'
-import { isOwn } from '../hosts/desktop.ts'
+import { isOwn, origin } from '../hosts/desktop.ts'
 
 /** What a person may leave the ledger for: to write to an owner or to ring one up. */
 const leaves = (address: string) => /^(mailto|tel):/i.test(address)
@@ -7,7 +7,7 @@ const leaves = (address: string) => /^(mailto|tel):/i.test(address)
 /** A page asks for a new window: none is ever opened; papers go to `openPaper`, mail and telephone to their programs. */
 function insteadOfWindow(address: string, openPaper: (path: string) => void): void {
   if (leaves(address)) void shell.openExternal(address)
-  else if (isOwn(address)) openPaper(new URL(address).pathname)
+  else if (isOwn(address)) openPaper(address.slice(origin.length))
 }
 
 /** Keeps the window on the ledger's own pages, whatever a page or a link asks for. */

@@ -1,3 +1,14 @@
+interface LedgerValues {
+  readonly file: string
+  /** The newest good copy beside the file. */
+  readonly backup?: string
+}
+
+const wayBack = (backup: string | undefined) =>
+  backup
+    ? `The last good backup is ${backup}: copy it to a new name, and open that with --ledger.`
+    : 'There is no backup beside it: take one from where yours are kept, and open a copy of it with --ledger.'
+
 /** What the start command, the two hosts and the menu say. Values are file names, addresses and the like, never parts of sentences. */
 export const start = {
   usage: [
@@ -47,6 +58,26 @@ export const start = {
     `Port ${port} of this computer is in use by another program. Leave --port out, or name another.`,
   portRefused: ({ port }: { port: number }) =>
     `This computer does not let Countwheel listen on port ${port}. Leave --port out, or name one above 1023.`,
+
+  /** Why a ledger's file was not opened: what it is, and what to do. The file is always left as it was. */
+  ledgerRefusals: {
+    'ledger.foreign': ({ file }: LedgerValues) =>
+      `${file} is not a Countwheel ledger and was left as it is. Name another file with --ledger.`,
+    'ledger.damaged': ({ file, backup }: LedgerValues) =>
+      `${file} is damaged and was left as it is. ${wayBack(backup)}`,
+    'ledger.newer': ({ file }: LedgerValues) =>
+      `${file} was written by a newer Countwheel and was left as it is. Bring this Countwheel up to date to open it.`,
+    'ledger.otherHistory': ({ file, backup }: LedgerValues) =>
+      `${file} was made by another kind of Countwheel than this one and was left as it is. ${wayBack(backup)}`,
+    'ledger.brokenReferences': ({ file, backup }: LedgerValues) =>
+      `${file} has entries that point to nothing, so it was not brought up to date and was left as it is. ${wayBack(backup)}`,
+    'ledger.inUse': ({ file }: LedgerValues) =>
+      `${file} is open in another program on this computer. Close it there first; nothing was changed.`,
+    'ledger.notAFile': ({ file }: LedgerValues) =>
+      `${file} is not a file. Name the ledger’s file with --ledger.`,
+    'ledger.noAccess': ({ file }: LedgerValues) =>
+      `${file} cannot be opened and written to by you. See whether the disk is there and who the file and its folder belong to, or name another file with --ledger.`,
+  },
 
   /** Requests that never reach the ledger: a heading and what to do. */
   refusals: {
