@@ -37,10 +37,6 @@ export default defineConfig({
   root: here('renderer'),
   plugins: [react()],
   builder: {},
-  server: {
-    host: '127.0.0.1',
-    proxy: Object.fromEntries(['/api', '/papers'].map(path => [path, 'http://127.0.0.1:4812'])),
-  },
   environments: {
     client: { build: { outDir: here('dist/client'), emptyOutDir: true, assetsInlineLimit: 0 } },
     main: program('main', 'electron/main.ts', 'es'),
