@@ -73,13 +73,11 @@ export const sumMinor = (amounts: readonly Minor[], field = ''): Checked<Minor> 
   )
 
 /** The amount in major units with all the currency's places, as `-1234.50`. Throws a RangeError on an unknown currency. */
-export function minorText(amount: Minor, currency: string): string {
+export function minorText(amount: Minor | bigint, currency: string): string {
   const digits = minorDigits(currency)
   if (digits === undefined) throw new RangeError(`not a currency: ${currency}`)
-  const figures = Math.abs(amount)
-    .toString()
-    .padStart(digits + 1, '0')
   const sign = amount < 0 ? '-' : ''
+  const figures = (amount < 0 ? -amount : amount).toString().padStart(digits + 1, '0')
   if (digits === 0) return sign + figures
   return `${sign}${figures.slice(0, -digits)}.${figures.slice(-digits)}`
 }

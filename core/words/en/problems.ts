@@ -4,6 +4,11 @@ type Values = Readonly<Record<string, string | number>>
 export const problems = {
   'allocate.noWeight': () => 'At least one share must weigh something.',
   'allocate.weight': () => 'A share’s weight is a whole number, 0 or more.',
+  'book.clocks': () => 'A visit is to 1 to 1000 clocks.',
+  'book.markupOrder': () => 'Put the tiers in order of rising cost, the one for any cost last.',
+  'book.noHours': (v: Values) =>
+    `The price book has no hours for this work on ${v.trains} trains. Enter them, or write the hours yourself.`,
+  'book.noMarkup': () => 'No markup reaches so high a cost. Add a tier for any cost.',
   'calc.unknownName': (v: Values) =>
     `There is no calculation called “${v.name}”. Choose one of: ${v.choices}.`,
   'calendar.closedAllWeek': () => 'The shop is closed all week. Enter its open hours.',

@@ -2,6 +2,15 @@ type Values = Readonly<Record<string, string | number>>
 
 /** How a figure came about, one step a sentence. */
 export const workingSteps = {
+  bookHours: (v: Values) => `${v.hours} h by the price book`,
+  furtherHours: (v: Values) => `${v.hours} h more found at the strip`,
   hoursAtRate: (v: Values) => `${v.hours} h at ${v.rate} an hour`,
   piecesAtPrice: (v: Values) => `${v.quantity} at ${v.unit} each`,
+  minimumCharge: (v: Values) => `raised to the minimum charge of ${v.minimum}`,
+  rush: (v: Values) => `${v.percent} % for rush work, ${v.added}`,
+  markup: (v: Values) => `cost ${v.cost} plus ${v.percent} %`,
+  outsideMarkup: (v: Values) => `outside work at ${v.cost} plus ${v.percent} %`,
+  callOut: (v: Values) => `house call ${v.fee}`,
+  distance: (v: Values) => `${v.distance} beyond the free distance at ${v.rate}`,
+  furtherClocks: (v: Values) => `${v.clocks} further clocks at ${v.each} each`,
 } satisfies Record<string, (values: Values) => string>
