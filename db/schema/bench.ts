@@ -1,7 +1,8 @@
 import { integer, sqliteTable, text } from 'drizzle-orm/sqlite-core'
+import type { Caution } from '../../core/cautions/cautions.ts'
 import type { PartSize } from '../../core/stores/part-size.ts'
 import type { Component } from '../../core/vocabulary/intake.ts'
-import type { PartKind, Task, WaitReason } from '../../core/vocabulary/work.ts'
+import type { AsFoundMark, PartKind, Task, WaitReason } from '../../core/vocabulary/work.ts'
 import { amount, code, flag, id, json, words } from './columns.ts'
 
 export const labourEntries = sqliteTable('labour_entries', {
@@ -11,6 +12,8 @@ export const labourEntries = sqliteTable('labour_entries', {
   task: code<Task>(),
   startedAt: text().notNull(),
   endedAt: text(),
+  /** False where only the minutes and the day were told. */
+  timed: integer({ mode: 'boolean' }).notNull().default(true),
   note: words(),
   struckReason: text(),
 })
@@ -24,6 +27,24 @@ export const findings = sqliteTable('findings', {
   text: text().notNull(),
   needsWord: flag(),
   struckReason: text(),
+})
+
+export const asFound = sqliteTable('as_found', {
+  id: id(),
+  repairId: integer().notNull(),
+  at: text().notNull(),
+  personId: integer(),
+  mark: code<AsFoundMark>(),
+  text: text().notNull(),
+  struckReason: text(),
+})
+
+export const cautionsSeen = sqliteTable('cautions_seen', {
+  id: id(),
+  repairId: integer().notNull(),
+  caution: code<Caution>(),
+  at: text().notNull(),
+  personId: integer(),
 })
 
 export const waits = sqliteTable('waits', {
@@ -84,5 +105,6 @@ export const stockMoves = sqliteTable('stock_moves', {
   repairId: integer(),
   unitCostMinor: amount().notNull(),
   unitPriceMinor: amount().notNull(),
+  undoesId: integer(),
   note: words(),
 })

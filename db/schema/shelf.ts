@@ -1,4 +1,6 @@
 import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core'
+import type { Assessment } from '../../core/run-in/assess.ts'
+import type { RunInPolicy } from '../../core/run-in/policy.ts'
 import type { PlaceKind } from '../../core/vocabulary/work.ts'
 import { code, flag, id, json, words } from './columns.ts'
 
@@ -15,13 +17,14 @@ export const runInRuns = sqliteTable('run_in_runs', {
   repairId: integer().notNull(),
   placeId: integer(),
   startedAt: text().notNull(),
-  policy: json<unknown>().notNull(),
+  policy: json<RunInPolicy>().notNull(),
+  limitPerDay: text().notNull(),
   readyOn: text().notNull(),
   endedAt: text(),
   outcome: text().$type<'passed' | 'restarted' | 'to-bench'>(),
   reason: words(),
   decidedBy: integer(),
-  figures: json<unknown>(),
+  figures: json<Assessment>(),
 })
 
 export const runInStages = sqliteTable('run_in_stages', {
@@ -53,6 +56,7 @@ export const readings = sqliteTable('readings', {
   strikeRight: integer({ mode: 'boolean' }),
   chimeRight: integer({ mode: 'boolean' }),
   heardAt: words(),
+  blows: integer(),
   inBeat: integer({ mode: 'boolean' }),
   stopped: flag(),
   handsSet: flag(),
@@ -60,4 +64,13 @@ export const readings = sqliteTable('readings', {
   temperatureC: real(),
   note: words(),
   correctsId: integer(),
+  withdrawn: flag(),
+})
+
+export const clockChecks = sqliteTable('clock_checks', {
+  id: id(),
+  at: text().notNull(),
+  personId: integer(),
+  errorMs: integer().notNull(),
+  reference: text().notNull(),
 })

@@ -9,6 +9,7 @@ import {
   count,
   id,
   keyOf,
+  list,
   oneOf,
   openAmount,
   openDate,
@@ -36,7 +37,7 @@ const conditionFields = {
   grade: oneOf(intake.grades),
   earlierRepair: blankOr(intake.earlierRepairs),
   remark: optionalLines(1000),
-  pins: z.array(pin).max(50).default([]),
+  pins: list(pin, 50).default([]),
 }
 
 const belonging = z.strictObject({
@@ -64,18 +65,15 @@ const takeInInput = z.strictObject({
   high: openAmount,
   estimatedOn: openDate,
   signedInBy: optional(),
-  condition: z.array(z.strictObject(conditionFields)).max(100).default([]),
-  belongings: z.array(belonging).max(100).default([]),
+  condition: list(z.strictObject(conditionFields), 100).default([]),
+  belongings: list(belonging, 100).default([]),
 })
 
 const handOverInput = z.strictObject({
   repairId: id,
   toName: required(),
   authority: optional(400),
-  belongings: z
-    .array(z.strictObject({ id, returned: z.boolean(), reason: optional(400) }))
-    .max(100)
-    .default([]),
+  belongings: list(z.strictObject({ id, returned: z.boolean(), reason: optional(400) }), 100).default([]),
   unpaidReason: optional(400),
   adviceGiven: z.boolean().default(true),
 })

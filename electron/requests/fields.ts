@@ -54,3 +54,6 @@ export const keyOf = <T extends Record<string, unknown>>(registry: T) =>
 export const tick = z.boolean().default(false)
 /** A problem of one's own on a field. */
 export const saying = as
+/** From `least` to `most` of the same; empty when left out, where nothing is needed. */
+export const list = <T extends z.ZodType>(item: T, most: number, least = 0) =>
+  z.array(item).min(least).max(most).readonly()

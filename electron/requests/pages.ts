@@ -6,6 +6,7 @@ import { counterView } from '../../db/read/counter.ts'
 import { clockView, ownersView, ownerView } from '../../db/read/register.ts'
 import { repairView } from '../../db/read/repair.ts'
 import { shopView } from '../../db/read/shop.ts'
+import { asLiteral } from '../day-references.ts'
 import { refuseInput } from '../problems.ts'
 import { query } from './body.ts'
 import { civilDate, oneOf } from './fields.ts'
@@ -59,4 +60,6 @@ export const pages = new Hono<Env>()
   .get('/dayBook', query(z.object({ before: openNumber })), c =>
     c.json(accounts.dayBookView(c.var.ledger.read, c.req.valid('query').before)),
   )
-  .get('/dayFile', c => c.json(accounts.dayBookActs(c.var.ledger.read)))
+  .get('/dayFile', c =>
+    c.json(accounts.dayBookActs(c.var.ledger.read).map(act => ({ ...act, with: asLiteral(act.with) }))),
+  )

@@ -3,7 +3,7 @@ import { z } from 'zod'
 import * as clock from '../../core/vocabulary/clock.ts'
 import * as book from '../../db/books/register.ts'
 import { body } from './body.ts'
-import { count, id, keyOf, oneOf, optional, optionalLines, required, tick } from './fields.ts'
+import { count, id, keyOf, list, oneOf, optional, optionalLines, required, tick } from './fields.ts'
 import { type Env, perform } from './perform.ts'
 
 const contact = z.strictObject({ kind: oneOf(['phone', 'e-mail']), value: required(), preferred: tick })
@@ -16,7 +16,7 @@ const ownerEntry = {
 }
 
 /** A new owner. */
-export const ownerFields = { ...ownerEntry, contacts: z.array(contact).max(20).default([]) }
+export const ownerFields = { ...ownerEntry, contacts: list(contact, 20).default([]) }
 
 /** A clock as described at the counter. */
 export const clockFields = {

@@ -6,7 +6,7 @@ import { durations } from '../../core/vocabulary/clock.ts'
 import { exclusions, placeKinds, scopes } from '../../core/vocabulary/work.ts'
 import * as book from '../../db/books/shop.ts'
 import { body } from './body.ts'
-import { civilDate, count, decimal, id, oneOf, optional, required, saying } from './fields.ts'
+import { civilDate, count, decimal, id, list, oneOf, optional, required, saying } from './fields.ts'
 import { type Env, perform } from './perform.ts'
 
 const works = (test: () => unknown): boolean => {
@@ -20,7 +20,7 @@ const works = (test: () => unknown): boolean => {
 
 const shop = z.strictObject({
   name: required(),
-  addressLines: z.array(required()).max(6),
+  addressLines: list(required(), 6),
   phone: optional(40),
   email: optional(),
   taxNumber: optional(40),
@@ -39,12 +39,9 @@ const place = z.strictObject({
 })
 
 const clockTime = z.string().regex(/^([01]\d|2[0-4]):[0-5]\d$/)
-const week = z
-  .array(z.strictObject({ day: count(1, 7), from: clockTime, to: clockTime }))
-  .min(1)
-  .max(42)
+const week = list(z.strictObject({ day: count(1, 7), from: clockTime, to: clockTime }), 42, 1)
 
-const taxes = z.array(z.strictObject({ code: required(20), rate: decimal })).max(10)
+const taxes = list(z.strictObject({ code: required(20), rate: decimal }), 10)
 const tax = z.strictObject({
   basis: oneOf(['line', 'group']),
   mode: oneOf(roundingModes),
@@ -60,13 +57,13 @@ const warranty = z.strictObject({
   onComeback: oneOf(['restart', 'continue']),
   pausesInShop: z.boolean(),
   terms: z.record(oneOf(scopes), term),
-  exclusions: z.array(oneOf(exclusions)).max(exclusions.length),
+  exclusions: list(oneOf(exclusions), exclusions.length),
 })
 
 const stage = z
   .strictObject({ name: required(60), winds: count(1, 60).optional(), days: count(1, 400).optional() })
   .refine(s => (s.winds === undefined) !== (s.days === undefined), saying('input.windsOrDays'))
-const policy = z.strictObject({ stages: z.array(stage).min(1).max(6), readingEveryDays: count(1, 60) })
+const policy = z.strictObject({ stages: list(stage, 6, 1), readingEveryDays: count(1, 60) })
 
 const groups = {
   shop,
@@ -105,10 +102,7 @@ export const shopActs = new Hono<Env>()
     '/closeOn',
     body(
       z.strictObject({
-        days: z
-          .array(z.strictObject({ onDate: civilDate, name: required(80) }))
-          .min(1)
-          .max(400),
+        days: list(z.strictObject({ onDate: civilDate, name: required(80) }), 400, 1),
       }),
     ),
     c => perform(c, book.closeOn, c.req.valid('json')),

@@ -1,0 +1,82 @@
+import { runInDefaults } from '../run-in/policy.ts'
+import type { Settings } from './settings.ts'
+
+/** What a person must say to open a shop; the rest starts from common practice and is the shop's own to change. */
+export interface ShopBasics {
+  readonly name: string
+  readonly addressLines: readonly string[]
+  readonly country: string
+  readonly locale: string
+  readonly timeZone: string
+  readonly currency: string
+  /** The tax on all four kinds of line; none when null. Taxability differs from place to place: the shop adjusts it by kind. */
+  readonly tax: { readonly code: string; readonly rate: string } | null
+  readonly benchRate: string
+}
+
+const weekdays = [1, 2, 3, 4, 5].flatMap(day => [
+  { day, from: '09:00', to: '12:30' },
+  { day, from: '13:00', to: '17:00' },
+])
+
+/** Where letters are written on US Letter (ISO 3166 alpha-2); everywhere else A4 (ISO 216). From memory. */
+const letterCountries = ['US', 'CA', 'MX', 'CL', 'CO', 'VE', 'PH']
+
+/** Settings a new shop begins with. Common practice, labelled as the shop's own policy on its page; every figure can be changed. */
+export function openingSettings(basics: ShopBasics): Settings {
+  const taxes = basics.tax ? [basics.tax] : []
+  return {
+    shop: { name: basics.name, addressLines: basics.addressLines, phone: '', email: '', taxNumber: '' },
+    place: {
+      country: basics.country,
+      locale: basics.locale,
+      timeZone: basics.timeZone,
+      currency: basics.currency,
+      paper: letterCountries.includes(basics.country) ? 'letter' : 'a4',
+      units: basics.country === 'US' ? 'in' : 'mm',
+    },
+    hours: { week: weekdays },
+    tax: {
+      basis: 'group',
+      mode: 'half-up',
+      inclusive: false,
+      byKind: { labour: taxes, part: taxes, outside: taxes, fee: taxes },
+    },
+    prices: { benchRate: basics.benchRate, estimateFee: '0' },
+    estimate: { validDays: 30, overrunPercent: '10', overrunAmount: '50' },
+    warranty: {
+      startsOn: 'collection',
+      convention: 'same-date',
+      onComeback: 'continue',
+      pausesInShop: true,
+      terms: {
+        overhaul: { length: 12, unit: 'months' },
+        service: { length: 12, unit: 'months' },
+        repair: { length: 90, unit: 'days' },
+        'set-up': null,
+        none: null,
+      },
+      exclusions: [
+        'mainsprings',
+        'lines-chains',
+        'suspension',
+        'hands',
+        'glass',
+        'accident',
+        'misuse',
+        'tampering',
+        'set-up',
+        'run-down',
+        'timekeeping',
+        'not-transferable',
+      ],
+    },
+    runIn: {
+      '30-hour': runInDefaults['30-hour'].policy,
+      '8-day': runInDefaults['8-day'].policy,
+      '31-day': runInDefaults['31-day'].policy,
+      '400-day': runInDefaults['400-day'].policy,
+    },
+    collection: { uncollectedDays: 90 },
+  }
+}

@@ -1,0 +1,26 @@
+import { openLedger } from '../../db/ledger.ts'
+import { createHandler } from '../../electron/handler.ts'
+import { migrations } from './temporary-ledger.ts'
+
+// Takes in one clock after another on the ledger named on the command line and says each number once it is acknowledged.
+const [file = '', from = '0'] = process.argv.slice(2)
+const now = () => new Date().toISOString()
+const ledger = openLedger(file, { migrations, now })
+const handle = createHandler({ ledger, now, pages: '.' })
+
+for (let n = Number(from); ; n++) {
+  const response = await handle(
+    new Request('http://ledger/api/counter/takeIn', {
+      method: 'POST',
+      headers: { 'Content-Type': 'application/json' },
+      body: JSON.stringify({
+        owner: { name: `Owner ${n}` },
+        clock: { form: 'mantel', trains: 2, power: 'spring', duration: '8-day' },
+        fault: 'Stops.',
+        belongings: [{ item: 'key', custody: 'received' }],
+      }),
+    }),
+  )
+  const { number } = (await response.json()) as { number: number }
+  process.stdout.write(`${number}\n`)
+}

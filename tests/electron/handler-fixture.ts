@@ -1,0 +1,142 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { openingSettings } from '../../core/shop/defaults.ts'
+import { openLedger } from '../../db/ledger.ts'
+import { createHandler } from '../../electron/handler.ts'
+
+/** An answer with its status and JSON. */
+export interface Answer {
+  readonly status: number
+  // biome-ignore lint/suspicious/noExplicitAny: tests read whatever the handler answered
+  readonly body: any
+}
+
+/** The invented shop of the tests. */
+export const testSettings = openingSettings({
+  name: 'Thornbury Clock Bench',
+  addressLines: ['4 Weir Lane', 'Thornbury'],
+  country: 'GB',
+  locale: 'en-GB',
+  timeZone: 'Europe/London',
+  currency: 'GBP',
+  tax: { code: 'VAT', rate: '20' },
+  benchRate: '48.00',
+})
+
+/** A handler on a real ledger file of its own, with a clock that stands where the test puts it. */
+export function freshHandler(start = '2027-03-01T09:20:00.000Z') {
+  const folder = mkdtempSync(join(tmpdir(), 'countwheel-'))
+  const file = join(folder, 'shop.countwheel')
+  const clock = { at: start, person: null as number | null }
+  const migrations = join(import.meta.dirname, '../../migrations')
+  const ledger = openLedger(file, { migrations, now: () => clock.at })
+  const handle = createHandler({ ledger, now: () => clock.at, pages: folder })
+
+  const ask = async (path: string, init: RequestInit = {}): Promise<Answer> => {
+    const response = await handle(new Request(`http://ledger${path}`, init))
+    const text = await response.text()
+    return {
+      status: response.status,
+      body: text.startsWith('{') || text.startsWith('[') ? JSON.parse(text) : text,
+    }
+  }
+
+  /** Asks for an act, `area.verb`. */
+  const ask_ = (act: string, input: unknown): Promise<Answer> =>
+    ask(`/api/${act.replace('.', '/')}`, {
+      method: 'POST',
+      headers: {
+        'Content-Type': 'application/json',
+        ...(clock.person === null ? {} : { 'Countwheel-Person': String(clock.person) }),
+      },
+      body: JSON.stringify(input),
+    })
+
+  return {
+    file,
+    folder,
+    ledger,
+    handle,
+    clock,
+    ask,
+    tryAct: ask_,
+    /** Performs an act that must succeed and returns its result. */
+    async act(name: string, input: unknown) {
+      const { status, body } = await ask_(name, input)
+      if (status !== 200) throw new Error(`${name}: ${JSON.stringify(body)}`)
+      return body
+    },
+    /** A view that must be there. */
+    async view(path: string) {
+      const { status, body } = await ask(`/api/pages/${path}`)
+      if (status !== 200) throw new Error(`${path}: ${JSON.stringify(body)}`)
+      return body
+    },
+    close() {
+      ledger.close()
+      rmSync(folder, { recursive: true, force: true })
+    },
+  }
+}
+
+export type Shop = ReturnType<typeof freshHandler>
+
+/** A fresh ledger whose shop is open; the person who opened it acts. */
+export async function openTestShop(start?: string): Promise<Shop> {
+  const shop = freshHandler(start)
+  const opened = await shop.act('shop.open', {
+    settings: testSettings,
+    person: 'Ines Marrow',
+    firstRepairNumber: 2201,
+  })
+  shop.clock.person = opened.personId
+  return shop
+}
+
+/** A new owner as typed at the counter. */
+export const rosamund = {
+  name: 'Rosamund Pell',
+  address: '11 Quay Street\nThornbury',
+  contacts: [{ kind: 'phone', value: '020 7946 0018', preferred: true }],
+}
+
+/** A three-train bracket clock of an invented maker. */
+export const bracketClock = {
+  form: 'bracket',
+  maker: 'J. Ollerenshaw, Thornbury',
+  serial: 'OL-2214',
+  trains: 3,
+  power: 'spring',
+  duration: '8-day',
+  escapement: 'recoil',
+  strike: 'rack',
+  chime: 'four-quarter',
+  chimeCorrects: true,
+  dial: 'silvered',
+}
+
+/** Takes in Rosamund's bracket clock; `more` adds to or replaces what is said. */
+export const takeInPell = (shop: Shop, more: Record<string, unknown> = {}) =>
+  shop.act('counter.takeIn', {
+    owner: rosamund,
+    clock: bracketClock,
+    fault: 'Stops at the quarter.',
+    scope: 'service',
+    estimatedOn: '2027-03-26',
+    signedInBy: 'Rosamund Pell',
+    condition: [
+      { component: 'dial', finish: 'silver-coloured', grade: 'marked', remark: 'Scratch at four.' },
+    ],
+    belongings: [
+      { item: 'pendulum', custody: 'received' },
+      { item: 'key', custody: 'kept' },
+    ],
+    ...more,
+  })
+
+/** A labour line and a part line. */
+export const estimateLines = [
+  { kind: 'labour', description: 'Overhaul of three trains', quantity: '7.5', unit: '48.00' },
+  { kind: 'part', description: 'Mainspring', quantity: '1', unit: '36.40' },
+]
