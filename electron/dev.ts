@@ -28,6 +28,7 @@ const toHost: ProxyOptions = {
 
 const pages = await createServer({
   configFile: join(places.root, 'vite.config.ts'),
+  configLoader: 'native', // the bundling one writes a file that node --watch would take for a change
   server: {
     host: '127.0.0.1',
     port: pagesPort,
