@@ -1,5 +1,4 @@
 import { createContext, type ReactNode, useContext, useMemo } from 'react'
-import { civilDateOf } from '../core/calendar/zone.ts'
 import type { Words } from '../core/words/en/index.ts'
 import { type Formats, formats } from '../core/words/format.ts'
 import type { ShopView } from './shop-view.ts'
@@ -11,7 +10,8 @@ export interface Shop {
   readonly people: ShopView['people']
   readonly formats: Formats
   readonly words: Words
-  /** Today in the shop's own zone. */
+  readonly places: ShopView['places']
+  /** The day it is in the shop, by the ledger's clock. */
   readonly today: string
 }
 
@@ -20,11 +20,10 @@ const ShopContext = createContext<Shop | undefined>(undefined)
 /** Gives the parts inside it the shop's settings, formats and words. */
 export function ShopProvider({ view, children }: { view: ShopView; children: ReactNode }) {
   const words = useWords()
-  const { settings, people } = view
-  const today = civilDateOf(new Date().toISOString(), settings.place.timeZone)
+  const { settings, people, places, today } = view
   const shop = useMemo(
-    () => ({ settings, people, words, today, formats: formats(settings.place) }),
-    [settings, people, words, today],
+    () => ({ settings, people, places, words, today, formats: formats(settings.place) }),
+    [settings, people, places, words, today],
   )
   return <ShopContext value={shop}>{children}</ShopContext>
 }

@@ -1,5 +1,5 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query'
-import { type FormEvent, type ReactNode, useState } from 'react'
+import { type FormEvent, type KeyboardEvent, type ReactNode, useState } from 'react'
 import type { Words } from '../../core/words/en/index.ts'
 import { Refused, type ShownProblem } from '../api.ts'
 import { useWords } from '../words.ts'
@@ -21,7 +21,7 @@ export interface AfterAct<Input, Result> {
   /** What the status strip says once it is written. */
   readonly said: (result: Result, input: Input) => string
   /** What follows: closing a form, turning to another page. */
-  readonly then?: (result: Result, input: Input) => void
+  readonly after?: (result: Result, input: Input) => void
   /** Entries of money and law are asked about before they are sent (WCAG 3.3.4). */
   readonly confirm?: (input: Input) => Question
 }
@@ -44,11 +44,11 @@ function keepFocus(): void {
 
 /**
  * An act of the shop. `send` calls the ledger (`answer(api.….$post({ json }))`). On refusal everything typed stays and
- * `problems` says why; on success it is said aloud, every page's data is asked for anew, and `then` follows.
+ * `problems` says why; on success it is said aloud, every page's data is asked for anew, and `after` follows.
  */
 export function useAct<Input, Result>(
   send: (input: Input) => Promise<Result>,
-  { said, then, confirm }: AfterAct<Input, Result>,
+  { said, after, confirm }: AfterAct<Input, Result>,
 ): Act<Input> {
   const words = useWords()
   const say = useSay()
@@ -59,7 +59,7 @@ export function useAct<Input, Result>(
     onSuccess: (result, input) => {
       say(said(result, input))
       void cache.invalidateQueries()
-      then?.(result, input)
+      after?.(result, input)
       keepFocus()
     },
   })
@@ -97,6 +97,13 @@ export interface ActFormProps<Input> {
   readonly children: ReactNode
 }
 
+/** Ctrl Enter sends the form from any of its fields, also from several lines of text. */
+function sendByKey(event: KeyboardEvent<HTMLFormElement>): void {
+  if (event.key !== 'Enter' || !(event.ctrlKey || event.metaKey)) return
+  event.preventDefault()
+  event.currentTarget.requestSubmit()
+}
+
 /** The form of an act: problems on top, then its fields; asks where the act asks. */
 export function ActForm<Input>({ act, input, className = 'form', label, children }: ActFormProps<Input>) {
   const submit = (event: FormEvent) => {
@@ -104,7 +111,7 @@ export function ActForm<Input>({ act, input, className = 'form', label, children
     act.run(input())
   }
   return (
-    <form className={className} aria-label={label} noValidate onSubmit={submit}>
+    <form className={className} aria-label={label} noValidate onSubmit={submit} onKeyDown={sendByKey}>
       <ProblemList problems={act.problems} />
       <Problems value={act.problems}>{children}</Problems>
       <Asking act={act} />

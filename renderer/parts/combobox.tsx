@@ -58,6 +58,7 @@ export function Combobox<Item>(props: ComboboxProps<Item>) {
     itemToString: () => text,
     defaultHighlightedIndex: eager ? 0 : -1,
     selectedItem: null,
+    initialIsOpen: props.autoFocus === true && text !== '',
     ...(control.id ? { inputId: control.id } : {}),
     onSelectedItemChange: ({ selectedItem }) => selectedItem && onChoose(selectedItem),
     stateReducer: (state, { changes }) => ({ ...changes, inputValue: state.inputValue }),

@@ -171,9 +171,13 @@ export function Choice<T extends string>(
   )
 }
 
-/** One of a few, all in sight. */
+/** One of a few, all in sight; null while none is chosen. */
 export function FewChoice<T extends string>(
-  props: FieldProps & Bound<T> & { readonly choices: Readonly<Record<T, string>> },
+  props: FieldProps & {
+    readonly value: T | null
+    readonly onChange: (value: T) => void
+    readonly choices: Readonly<Record<T, string>>
+  },
 ) {
   const { name, label, hint, wide, hideLabel, value, onChange, choices } = props
   const id = useId()

@@ -5,10 +5,10 @@ import { answer, api } from '../api.ts'
 import { Combobox } from '../parts/combobox.tsx'
 import { Standing } from '../parts/standing.tsx'
 import { useWords } from '../words.ts'
-import { type Found, placeOf } from './found.ts'
+import { type Found, foundWords, placeOf } from './found.ts'
 
-/** Asks while typing; an answer that is no longer wanted is cancelled on its way. */
-export function useFound(text: string) {
+/** Asks while typing, of one kind where given; an answer that is no longer wanted is cancelled on its way. */
+export function useFound(text: string, kind?: Found['kind']) {
   const q = text.trim()
   const query = useQuery({
     queryKey: ['find', q],
@@ -17,7 +17,7 @@ export function useFound(text: string) {
     queryFn: ({ signal }) => answer(api.find.$get({ query: { q } }, { init: { signal } })),
   })
   return {
-    results: q === '' ? [] : (query.data?.results ?? []),
+    results: q === '' ? [] : (query.data?.results ?? []).filter(found => !kind || found.kind === kind),
     settled: query.isSuccess && !query.isPlaceholderData,
   }
 }
@@ -57,14 +57,15 @@ export function FindBox() {
 
 /** One thing found. */
 function FoundLine({ found }: { found: Found }) {
-  const { find } = useWords().screens
+  const words = useWords()
+  const { lead, name, detail } = foundWords(words, found)
   return (
     <>
       <span>
-        <span className="lead">{found.number ?? find.kinds[found.kind]}</span>
-        {found.title} <small>{found.detail}</small>
+        <span className="lead">{lead}</span>
+        {name} <small>{detail}</small>
       </span>
-      {found.stage ? <Standing stage={found.stage} /> : <small>{find.kinds[found.kind]}</small>}
+      {found.stage ? <Standing stage={found.stage} /> : <small>{words.screens.find.kinds[found.kind]}</small>}
     </>
   )
 }

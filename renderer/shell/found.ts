@@ -1,4 +1,5 @@
 import type { InferResponseType } from 'hono/client'
+import type { Words } from '../../core/words/en/index.ts'
 import type { api } from '../api.ts'
 
 /** One thing found. */
@@ -14,4 +15,18 @@ export function placeOf({ kind, id, number }: Pick<Found, 'kind' | 'id' | 'numbe
     default:
       return `/register/${kind}/${id}`
   }
+}
+
+/** What a line of the find box says: a number or the kind, whose it is, and what tells it from another. */
+export function foundWords(words: Words, found: Found): { lead: string; name: string; detail: string } {
+  const { kinds } = words.screens.find
+  const titles: Readonly<Record<string, string>> = words.papers.titles
+  const clock = found.form && [words.forms[found.form], found.maker, found.serial].filter(Boolean).join(', ')
+  const details: Record<Found['kind'], string> = {
+    owner: (found.address ?? '').replaceAll('\n', ', '),
+    clock: clock ?? '',
+    repair: clock ?? '',
+    paper: titles[found.paperKind ?? ''] ?? '',
+  }
+  return { lead: found.number ?? kinds[found.kind], name: found.name ?? '', detail: details[found.kind] }
 }

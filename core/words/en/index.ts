@@ -1,5 +1,8 @@
+import { counter } from './counter.ts'
 import { papers } from './papers.ts'
+import { problems } from './problems.ts'
 import { refusals } from './refusals.ts'
+import { repair } from './repair.ts'
 import { screens } from './screens.ts'
 import { start } from './start.ts'
 import { vocabulary } from './vocabulary.ts'
@@ -8,8 +11,10 @@ import { workingSteps } from './working.ts'
 /** Every word shown to people, in English. Another language is another object of the same type. */
 export const en = {
   ...vocabulary,
+  counter,
   papers,
-  problems: { ...refusals },
+  problems: { ...problems, ...refusals },
+  repair,
   screens,
   start,
   workingSteps,

@@ -1,0 +1,149 @@
+import { useQuery } from '@tanstack/react-query'
+import { useEffect, useId, useRef } from 'react'
+import { civilDateOf } from '../../core/calendar/zone.ts'
+import type { Form } from '../../core/vocabulary/clock.ts'
+import { answer, api } from '../api.ts'
+import { clockMarks, clockWords } from '../clock-words.ts'
+import { Cautions } from '../parts/cautions.tsx'
+import { Choice, TextField, Tick } from '../parts/field.tsx'
+import { Section } from '../parts/page.tsx'
+import { More } from '../parts/pane.tsx'
+import { useShop } from '../shop.tsx'
+import { type KnownClock, newClockCautions, type TakeInEntry } from './take-in-entry.ts'
+
+/** Which clock: the owner's known ones first, or one described here. */
+export function ClockSection({ entry }: { entry: TakeInEntry }) {
+  const { takeIn } = useShop().words.counter
+  return (
+    <Section title={takeIn.clock}>
+      {entry.known && <KnownClocks key={entry.known.id} entry={entry} ownerId={entry.known.id} />}
+      {entry.knownClock ? (
+        <Comeback entry={entry} clockId={entry.knownClock.id} />
+      ) : (
+        <NewClock entry={entry} />
+      )}
+    </Section>
+  )
+}
+
+/** The owner's clocks to choose from; the choice takes the focus when the owner has been chosen. */
+function KnownClocks({ entry, ownerId }: { entry: TakeInEntry; ownerId: number }) {
+  const { words } = useShop()
+  const { takeIn } = words.counter
+  const name = useId()
+  const group = useRef<HTMLFieldSetElement>(null)
+  const { data } = useQuery({
+    queryKey: ['owner', ownerId],
+    queryFn: () => answer(api.pages.owners[':id'].$get({ param: { id: String(ownerId) } })),
+  })
+  const arrived = data !== undefined
+  const first = data?.clocks[0]
+  const choose = useRef(entry.chooseClock)
+  useEffect(() => {
+    if (!arrived) return
+    if (first) choose.current(first)
+    group.current?.querySelector('input')?.focus()
+  }, [arrived, first])
+  if (!data) return null
+  const option = (clock: KnownClock | null, said: string) => (
+    <label key={clock?.id ?? 'new'} className="tick">
+      <input
+        type="radio"
+        name={name}
+        checked={entry.knownClock?.id === clock?.id}
+        onChange={() => entry.chooseClock(clock)}
+      />
+      <span>{said}</span>
+    </label>
+  )
+  return (
+    <fieldset ref={group} className="field">
+      <legend>{takeIn.which}</legend>
+      {data.clocks.map(clock =>
+        option(clock, [clockWords(words, clock), clockMarks(words, clock)].filter(Boolean).join(', ')),
+      )}
+      {option(null, takeIn.anotherClock)}
+    </fieldset>
+  )
+}
+
+/** Whether the chosen clock comes back from an earlier repair, and under its warranty. */
+function Comeback({ entry, clockId }: { entry: TakeInEntry; clockId: number }) {
+  const { words, formats, settings } = useShop()
+  const { takeIn } = words.counter
+  const { data } = useQuery({
+    queryKey: ['clock', clockId],
+    queryFn: () => answer(api.pages.clocks[':id'].$get({ param: { id: String(clockId) } })),
+  })
+  const visit = data?.visits.find(({ repair }) => repair.stage === 'collected')
+  if (!visit) return null
+  const { repair, cover } = visit
+  return (
+    <div>
+      <Tick
+        name="comebackOf"
+        label={takeIn.comeback(repair.number)}
+        hint={`${formats.date(civilDateOf(repair.takenInAt, settings.place.timeZone))} · ${repair.fault}`}
+        value={entry.comebackOf === repair.id}
+        onChange={yes => {
+          entry.setComebackOf(yes ? repair.id : null)
+          entry.rest.set({ covered: yes && cover?.covered === true })
+        }}
+      />
+      {entry.comebackOf === repair.id && cover?.covered && (
+        <Tick label={takeIn.coveredTo(formats.date(cover.lastDay))} {...entry.rest.at('covered')} />
+      )}
+      {cover && !cover.covered && <p className="quiet">{takeIn.warrantyOver(formats.date(cover.lastDay))}</p>}
+    </div>
+  )
+}
+
+function NewClock({ entry }: { entry: TakeInEntry }) {
+  const { words } = useShop()
+  const { takeIn } = words.counter
+  const { clock } = entry
+  const form = clock.at('form')
+  return (
+    <div className="form">
+      <div className="fields">
+        <Choice
+          label={takeIn.form}
+          choices={words.forms}
+          {...form}
+          onChange={next => entry.setForm(next as Form)}
+        />
+        <Choice label={takeIn.dial} choices={words.dials} {...clock.at('dial')} />
+        <TextField label={takeIn.maker} {...clock.at('maker')} />
+        <TextField label={takeIn.serial} {...clock.at('serial')} />
+      </div>
+      <More label={takeIn.details}>
+        <Details entry={entry} />
+      </More>
+      <Cautions codes={newClockCautions(entry)} />
+    </div>
+  )
+}
+
+/** What the form already supposes, to be corrected, and what is seldom asked at the counter. */
+function Details({ entry: { clock } }: { entry: TakeInEntry }) {
+  const { words } = useShop()
+  const { takeIn } = words.counter
+  const trains = Object.fromEntries([1, 2, 3].map(count => [count, words.papers.trains(count)]))
+  return (
+    <div className="fields">
+      <Choice label={takeIn.trains} choices={trains} {...clock.at('trains')} />
+      <Choice label={takeIn.power} choices={words.powers} {...clock.at('power')} />
+      <Choice label={takeIn.duration} choices={words.durations} {...clock.at('duration')} />
+      <Choice label={takeIn.escapement} choices={words.escapements} {...clock.at('escapement')} />
+      <Choice label={takeIn.strike} choices={words.strikes} {...clock.at('strike')} />
+      <Choice label={takeIn.chime} choices={words.chimes} {...clock.at('chime')} />
+      <TextField label={takeIn.beatsPerHour} inputMode="numeric" {...clock.at('beatsPerHour')} />
+      <TextField label={takeIn.marks} {...clock.at('marks')} />
+      <Tick label={takeIn.chimeCorrects} {...clock.at('chimeCorrects')} />
+      <Tick label={takeIn.jewelled} {...clock.at('jewelled')} />
+      <Tick label={takeIn.luminous} {...clock.at('luminous')} />
+      <Tick label={takeIn.mercury} {...clock.at('mercury')} />
+      <Tick label={takeIn.mains} {...clock.at('mains')} />
+    </div>
+  )
+}

@@ -1,0 +1,228 @@
+import { useState } from 'react'
+import { type CautionFacts, cautionsFor } from '../../core/cautions/cautions.ts'
+import {
+  type Chime,
+  type Dial,
+  type Duration,
+  type Escapement,
+  type Form,
+  forms,
+  type Power,
+  type Strike,
+} from '../../core/vocabulary/clock.ts'
+import { expectedBelongings } from '../../core/vocabulary/expected-belongings.ts'
+import type {
+  Belonging,
+  Component,
+  Custody,
+  EarlierRepair,
+  Finish,
+  Grade,
+  Position,
+  SpringState,
+} from '../../core/vocabulary/intake.ts'
+import type { Scope } from '../../core/vocabulary/work.ts'
+import { useEntry, useLines } from '../parts/entry.ts'
+import { useShop } from '../shop.tsx'
+
+/** An owner already on record, as chosen. */
+export interface KnownOwner {
+  readonly id: number
+  readonly name: string
+}
+
+/** A condition note as typed; blank until a component is chosen. */
+export interface NoteLine {
+  readonly component: Component | ''
+  readonly grade: Grade
+  readonly finish: Finish | ''
+  readonly earlierRepair: EarlierRepair | ''
+  readonly remark: string
+}
+
+export const blankNote: NoteLine = {
+  component: '',
+  grade: 'sound',
+  finish: '',
+  earlierRepair: '',
+  remark: '',
+}
+
+/** A belonging beyond the expected ones. */
+export interface OtherBelonging {
+  readonly item: Belonging | ''
+  readonly position: Position | ''
+  readonly description: string
+  readonly count: string
+  readonly custody: Custody
+}
+
+const blankBelonging: OtherBelonging = {
+  item: '',
+  position: '',
+  description: '',
+  count: '1',
+  custody: 'received',
+}
+
+const newClock = (form: Form) => ({
+  form,
+  maker: '',
+  serial: '',
+  marks: '',
+  trains: String(forms[form].trains),
+  power: forms[form].power as Power,
+  duration: forms[form].duration as Duration,
+  escapement: 'other' as Escapement,
+  strike: 'none' as Strike,
+  chime: 'none' as Chime,
+  chimeCorrects: false,
+  beatsPerHour: '',
+  dial: 'other' as Dial,
+  jewelled: false,
+  luminous: false,
+  mercury: false,
+  mains: false,
+})
+
+const blankRest = {
+  fault: '',
+  scope: 'service' as Scope,
+  covered: false,
+  estimateOnly: false,
+  springs: 'unknown' as SpringState,
+  keyWith: 'absent' as Custody,
+  agreedWords: '',
+  fee: '',
+  low: '',
+  high: '',
+  estimatedOn: '',
+  /** '' until typed: whoever leaves the clock is taken to be its owner. */
+  signedInBy: '',
+}
+
+/** A clock the owner has on record, as chosen. */
+export interface KnownClock {
+  readonly id: number
+  readonly form: Form
+}
+
+/** Everything typed while a clock is taken in. */
+export function useTakeIn(ownerName: string) {
+  const { settings } = useShop()
+  const owner = useEntry({ name: ownerName, phone: '', email: '', address: '' }, 'owner')
+  const [known, setKnown] = useState<KnownOwner | null>(null)
+  const [knownClock, setKnownClock] = useState<KnownClock | null>(null)
+  const clock = useEntry(newClock('mantel'), 'clock')
+  const [comebackOf, setComebackOf] = useState<number | null>(null)
+  const rest = useEntry({
+    ...blankRest,
+    fee: settings.prices.estimateFee === '0' ? '' : settings.prices.estimateFee,
+  })
+  const condition = useLines('condition', blankNote, note => note.component === '')
+  const [custodies, setCustodies] = useState<Readonly<Record<string, Custody>>>({})
+  const others = useLines('others', blankBelonging, other => other.item === '')
+  return {
+    owner,
+    known,
+    knownClock,
+    clock,
+    comebackOf,
+    setComebackOf,
+    rest,
+    condition,
+    custodies,
+    others,
+    setCustody: (key: string, custody: Custody) => setCustodies(before => ({ ...before, [key]: custody })),
+    /** null: a clock the shop has not seen before. */
+    chooseClock: (chosen: KnownClock | null) => {
+      setKnownClock(chosen)
+      setComebackOf(null)
+      rest.set({ covered: false })
+    },
+    setForm: (form: Form) =>
+      clock.set({
+        ...newClock(form),
+        dial: clock.value.dial,
+        maker: clock.value.maker,
+        serial: clock.value.serial,
+      }),
+    chooseOwner: (chosen: KnownOwner | null) => {
+      setKnown(chosen)
+      setKnownClock(null)
+      setComebackOf(null)
+      rest.set({ covered: false })
+      owner.set({ name: chosen?.name ?? '' })
+    },
+  }
+}
+
+export type TakeInEntry = ReturnType<typeof useTakeIn>
+
+/** The cautions that follow from the new clock as typed so far. */
+export const newClockCautions = ({ clock }: TakeInEntry) => cautionsFor(clock.value satisfies CautionFacts)
+
+/** The form of the clock that is being taken in. */
+export const formOf = ({ knownClock, clock }: TakeInEntry): Form => knownClock?.form ?? clock.value.form
+
+/** The key of an expected belonging in `custodies`. */
+export const belongingKey = ({ item, position }: { item: Belonging; position: Position | '' }) =>
+  `${item} ${position}`
+
+/** The request's contacts from the two fields of a new owner; what is left empty is left out. */
+function contactsOf({ phone, email }: TakeInEntry['owner']['value']) {
+  const typed = [
+    { kind: 'phone' as const, value: phone.trim() },
+    { kind: 'e-mail' as const, value: email.trim() },
+  ].filter(({ value }) => value !== '')
+  return typed.map((contact, index) => ({ ...contact, preferred: index === 0 }))
+}
+
+const emptyAsNull = (text: string): string | null => text.trim() || null
+
+function ownerInput({ known, owner }: TakeInEntry) {
+  const { name, address } = owner.value
+  return known ? { id: known.id } : { name, address, contacts: contactsOf(owner.value) }
+}
+
+function clockInput({ knownClock, clock }: TakeInEntry) {
+  if (knownClock) return { id: knownClock.id }
+  const { trains, beatsPerHour, ...described } = clock.value
+  return {
+    ...described,
+    trains: Number(trains),
+    beatsPerHour: beatsPerHour.trim() ? Number(beatsPerHour) : null,
+  }
+}
+
+/** The expected belongings that something was said of, then the others. */
+function belongingsInput(entry: TakeInEntry) {
+  const said = expectedBelongings(formOf(entry)).flatMap(expected => {
+    const custody = entry.custodies[belongingKey(expected)]
+    return custody ? [{ ...expected, description: '', count: 1, custody }] : []
+  })
+  const more = entry.others
+    .written()
+    .flatMap(({ item, count, ...other }) => (item === '' ? [] : [{ ...other, item, count: Number(count) }]))
+  return [...said, ...more]
+}
+
+/** What is sent. */
+export function takeInInput(entry: TakeInEntry) {
+  const { fee, low, high, estimatedOn, signedInBy, ...rest } = entry.rest.value
+  return {
+    owner: ownerInput(entry),
+    clock: clockInput(entry),
+    ...rest,
+    comebackOf: entry.comebackOf,
+    fee: emptyAsNull(fee),
+    low: emptyAsNull(low),
+    high: emptyAsNull(high),
+    estimatedOn: emptyAsNull(estimatedOn),
+    signedInBy: signedInBy || entry.owner.value.name,
+    condition: entry.condition
+      .written()
+      .flatMap(({ component, ...note }) => (component === '' ? [] : [{ component, ...note }])),
+    belongings: belongingsInput(entry),
+  }
+}

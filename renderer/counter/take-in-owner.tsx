@@ -1,0 +1,77 @@
+import { useRef } from 'react'
+import { Combobox } from '../parts/combobox.tsx'
+import { Field, TextArea, TextField, useOptional } from '../parts/field.tsx'
+import { Section } from '../parts/page.tsx'
+import { useFound } from '../shell/find-box.tsx'
+import { useShop } from '../shop.tsx'
+import type { TakeInEntry } from './take-in-entry.ts'
+
+/** Whose clock it is: found while typing, or new. */
+export function OwnerSection({ entry }: { entry: TakeInEntry }) {
+  const { takeIn } = useShop().words.counter
+  return (
+    <Section title={takeIn.owner} note={entry.known ? takeIn.known : undefined}>
+      {entry.known ? <Known entry={entry} /> : <Fresh entry={entry} />}
+    </Section>
+  )
+}
+
+function Known({ entry }: { entry: TakeInEntry }) {
+  const { takeIn } = useShop().words.counter
+  return (
+    <p>
+      <b>{entry.known?.name}</b>{' '}
+      <button type="button" className="plain" onClick={() => entry.chooseOwner(null)}>
+        {takeIn.changeOwner}
+      </button>
+    </p>
+  )
+}
+
+function Fresh({ entry }: { entry: TakeInEntry }) {
+  const { takeIn } = useShop().words.counter
+  const optional = useOptional()
+  return (
+    <div className="form">
+      <OwnerBox entry={entry} />
+      <div className="fields">
+        <TextField label={takeIn.phone} inputMode="tel" hint={optional} {...entry.owner.at('phone')} />
+        <TextField label={takeIn.email} inputMode="email" hint={optional} {...entry.owner.at('email')} />
+        <TextArea label={takeIn.address} hint={optional} {...entry.owner.at('address')} />
+      </div>
+    </div>
+  )
+}
+
+/** The owner's name; those on record are offered while typing, and choosing one goes on to the owner's clocks. */
+function OwnerBox({ entry }: { entry: TakeInEntry }) {
+  const { takeIn } = useShop().words.counter
+  const { name, value, onChange } = entry.owner.at('name')
+  const { results, settled } = useFound(value, 'owner')
+  const box = useRef<HTMLDivElement>(null)
+  return (
+    <div ref={box}>
+      <Field name={name} label={takeIn.ownerName} hint={takeIn.ownerHint}>
+        {control => (
+          <Combobox
+            control={control}
+            label={takeIn.ownersFound}
+            text={value}
+            onText={onChange}
+            items={results}
+            settled={settled}
+            itemKey={found => String(found.id)}
+            show={found => (
+              <>
+                <b>{found.name}</b>
+                <small>{(found.address ?? '').replaceAll('\n', ', ')}</small>
+              </>
+            )}
+            onChoose={found => entry.chooseOwner({ id: found.id, name: found.name ?? '' })}
+            autoFocus
+          />
+        )}
+      </Field>
+    </div>
+  )
+}
