@@ -12,7 +12,10 @@ import { query } from './body.ts'
 import { civilDate, oneOf } from './fields.ts'
 import type { Env } from './perform.ts'
 
-const number = z.coerce.number().int().positive()
+const number = z
+  .string()
+  .regex(/^[1-9]\d{0,15}$/)
+  .transform(Number)
 const param = <T extends z.ZodRawShape>(shape: T) => zValidator('param', z.object(shape), refuseInput)
 const openNumber = number.optional().transform(n => n ?? null)
 const kinds = ['claim-check', 'estimate', 'invoice', 'receipt', 'credit-note', 'warranty'] as const
