@@ -1,5 +1,5 @@
 import { mkdtempSync, rmSync } from 'node:fs'
-import { rename, writeFile } from 'node:fs/promises'
+import { rename, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { basename, join } from 'node:path'
 import { app, type BrowserWindow, dialog, shell } from 'electron'
@@ -34,8 +34,13 @@ async function paperAt(handle: Handle, path: unknown): Promise<Paper | undefined
 /** Writes beside the target first, so that a full disk leaves no half paper under the chosen name. */
 async function write(target: string, bytes: Uint8Array): Promise<void> {
   const part = `${target}.part`
-  await writeFile(part, bytes, { mode: 0o600 })
-  await rename(part, target)
+  try {
+    await writeFile(part, bytes, { mode: 0o600 })
+    await rename(part, target)
+  } catch (error) {
+    await rm(part, { force: true })
+    throw error
+  }
 }
 
 /** Saves the paper where the person says. */
@@ -54,16 +59,26 @@ export async function savePaper(window: BrowserWindow, handle: Handle, path: unk
   )
 }
 
-/**
- * Opens the paper in the computer's own PDF program to be looked at and printed: Electron cannot print a PDF
- * dependably by itself. The copy is for this user only and is taken away when the ledger is closed.
- */
+let folder: string | undefined
+
+/** One folder for this run's papers, for this user only, taken away when the ledger is closed. */
+function printFolder(): string {
+  if (folder) return folder
+  const made = mkdtempSync(join(tmpdir(), 'countwheel-paper-'))
+  app.once('will-quit', () => rmSync(made, { recursive: true, force: true }))
+  folder = made
+  return made
+}
+
+/** Opens the paper in the computer's own PDF program, to be looked at and printed. */
 export async function printPaper(handle: Handle, path: unknown): Promise<PaperOutcome> {
   const paper = await paperAt(handle, path)
   if (!paper) return 'failed'
-  const folder = mkdtempSync(join(tmpdir(), 'countwheel-paper-'))
-  app.once('will-quit', () => rmSync(folder, { recursive: true, force: true }))
-  const file = join(folder, paper.name)
-  await write(file, paper.bytes)
-  return (await shell.openPath(file)) === '' ? 'done' : 'failed'
+  try {
+    const file = join(printFolder(), paper.name)
+    await write(file, paper.bytes)
+    return (await shell.openPath(file)) === '' ? 'done' : 'failed'
+  } catch {
+    return 'failed'
+  }
 }
