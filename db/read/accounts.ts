@@ -160,3 +160,18 @@ export const dayBookActs = (read: Read) =>
     .orderBy(asc(s.dayBook.id))
     .all()
     .map(({ at, who, act, input }) => ({ at, who, act, with: JSON.parse(input) as Record<string, unknown> }))
+
+/** Every paper ever issued, in order. */
+export const allDocuments = (read: Read) =>
+  read
+    .select({
+      id: s.documents.id,
+      kind: s.documents.kind,
+      number: s.documents.number,
+      issuedOn: s.documents.issuedOn,
+      totalMinor: s.documents.totalMinor,
+      taxMinor: s.documents.taxMinor,
+    })
+    .from(s.documents)
+    .orderBy(asc(s.documents.id))
+    .all()

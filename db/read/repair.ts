@@ -156,3 +156,12 @@ export function repairView(read: Read, number: number, at: string) {
     earlier: earlierVisits(read, repair, today),
   }
 }
+
+/** The numbers of all repairs, in order. */
+export const repairNumbers = (read: Read): number[] =>
+  read
+    .select({ number: s.repairs.number })
+    .from(s.repairs)
+    .orderBy(asc(s.repairs.number))
+    .all()
+    .map(row => row.number)

@@ -1,9 +1,11 @@
 import { counter } from './counter.ts'
+import { demo } from './demo.ts'
 import { papers } from './papers.ts'
 import { problems } from './problems.ts'
 import { refusals } from './refusals.ts'
 import { repair } from './repair.ts'
 import { screens } from './screens.ts'
+import { coverReasons, stillToShow, troubles, verdicts } from './shelf.ts'
 import { start } from './start.ts'
 import { vocabulary } from './vocabulary.ts'
 import { workingSteps } from './working.ts'
@@ -11,7 +13,12 @@ import { workingSteps } from './working.ts'
 /** Every word shown to people, in English. Another language is another object of the same type. */
 export const en = {
   ...vocabulary,
+  coverReasons,
+  stillToShow,
+  troubles,
+  verdicts,
   counter,
+  demo,
   papers,
   problems: { ...problems, ...refusals },
   repair,

@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { openLedger } from '../db/ledger.ts'
+import { openLedger } from '../../db/ledger.ts'
+import { createHandler } from '../handler.ts'
+import { places } from '../places.ts'
 import { type Played, parseDayFile, playDay } from './day-file.ts'
-import { createHandler } from './handler.ts'
-import { places } from './places.ts'
 
 /** The day file of the demonstration shop. */
 export const demoDayFile = () => join(places.assets, 'demo', 'day.json')

@@ -1,9 +1,9 @@
 import { z } from 'zod'
-import { instantMs, instantOf } from '../core/calendar/zone.ts'
-import { Refusal } from '../db/refusal.ts'
+import { instantMs, instantOf } from '../../core/calendar/zone.ts'
+import { Refusal } from '../../db/refusal.ts'
+import { inputProblems } from '../problems.ts'
+import { id } from '../requests/fields.ts'
 import { resolved } from './day-references.ts'
-import { inputProblems } from './problems.ts'
-import { id } from './requests/fields.ts'
 
 /** One act of a day: when (local time in the shop's zone, or an instant), by whom, what, with what; `label` names its result for later acts. */
 const act = z.strictObject({
