@@ -210,8 +210,9 @@ export interface ReceiptContents extends PaperHead {
   readonly kind: 'receipt'
   readonly method: PaymentMethod
   readonly amount: Minor
-  /** Cash laid down, where change was given from it. */
+  /** Cash laid down, and the change given from it. */
   readonly tendered?: Minor
+  readonly change?: Minor
   /** A card slip's or transfer's own reference. */
   readonly reference?: string
   readonly towards: 'invoice' | 'deposit' | 'account'

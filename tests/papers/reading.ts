@@ -53,7 +53,8 @@ export const infoOf = (pdf: Buffer): Record<string, string> =>
   )
 
 /** The tree of elements with their text, as pdfinfo reads it. */
-export const structureOf = (pdf: Buffer): string => onFile(pdf, file => run('pdfinfo', ['-struct-text', file]))
+export const structureOf = (pdf: Buffer): string =>
+  onFile(pdf, file => run('pdfinfo', ['-struct-text', file]))
 
 /** Name and `emb` column of every font. */
 export const fontsOf = (pdf: Buffer): { name: string; embedded: boolean }[] =>
@@ -61,13 +62,34 @@ export const fontsOf = (pdf: Buffer): { name: string; embedded: boolean }[] =>
     .split('\n')
     .slice(2)
     .filter(Boolean)
-    .map(line => ({ name: line.split(' ')[0] ?? '', embedded: / yes +(yes|no) +(yes|no) +\d+ +\d+$/.test(line) }))
+    .map(line => ({
+      name: line.split(' ')[0] ?? '',
+      embedded: / yes +(yes|no) +(yes|no) +\d+ +\d+$/.test(line),
+    }))
 
 /** What every QR code on the first page says, as read from the page's picture. */
 export const codesOf = (pdf: Buffer): string[] =>
   onFile(pdf, (file, folder) => {
-    run('pdftoppm', ['-r', '150', '-gray', '-png', '-f', '1', '-l', '1', '-singlefile', file, join(folder, 'page')])
-    const read = spawnSync('zbarimg', ['--quiet', '--raw', '-Sdisable', '-Sqrcode.enable', join(folder, 'page.png')])
+    run('pdftoppm', [
+      '-r',
+      '150',
+      '-gray',
+      '-png',
+      '-f',
+      '1',
+      '-l',
+      '1',
+      '-singlefile',
+      file,
+      join(folder, 'page'),
+    ])
+    const read = spawnSync('zbarimg', [
+      '--quiet',
+      '--raw',
+      '-Sdisable',
+      '-Sqrcode.enable',
+      join(folder, 'page.png'),
+    ])
     return read.stdout.toString('utf8').split('\n').filter(Boolean)
   })
 
@@ -90,6 +112,8 @@ export function wordsOf(pdf: Buffer): PlacedWord[] {
     const word = /xMin="(.+?)" yMin="(.+?)" xMax="(.+?)" yMax="(.+?)">(.*)<\/word>/.exec(line)
     if (!word) return []
     const [left, top, right, bottom] = word.slice(1, 5).map(Number)
-    return [{ page, text: word[5] ?? '', left: left ?? 0, top: top ?? 0, right: right ?? 0, bottom: bottom ?? 0 }]
+    return [
+      { page, text: word[5] ?? '', left: left ?? 0, top: top ?? 0, right: right ?? 0, bottom: bottom ?? 0 },
+    ]
   })
 }

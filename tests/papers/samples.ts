@@ -213,6 +213,7 @@ export const receipt: ReceiptContents = {
   method: 'cash',
   amount: minor(10000),
   tendered: minor(12000),
+  change: minor(2000),
   reference: 'till slip 88-2',
   towards: 'deposit',
   balance: minor(71582),

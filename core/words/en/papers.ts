@@ -22,10 +22,8 @@ export const papers = {
   owner: 'Owner',
   clock: 'Clock',
   repair: 'Repair',
-  number: 'Number',
   date: 'Date',
   notes: 'Notes',
-  note: 'Note',
   trains: (count: number) => ['', 'one train', 'two trains', 'three trains'][count] ?? `${count} trains`,
   makerAsRead: (maker: string) => `Maker as read: ${maker}`,
   serial: (serial: string) => `serial ${serial}`,
@@ -48,7 +46,7 @@ export const papers = {
     deposit: 'Deposit paid',
     keepThis: 'Keep this part: it is asked for when the clock is collected.',
     estimatedNote:
-      'The date is an estimate: the clock is tested for days or weeks before it leaves, and a fault found then starts the test again.',
+      'The date is an estimate: the clock is tested for days or weeks before it leaves, and a fault starts the test again.',
     feeCredited: 'The estimate fee is taken off the price once the work is agreed.',
     thirdParty:
       'Anyone else collecting the clock brings this part, the owner’s written word and proof of who they are.',
@@ -109,7 +107,6 @@ export const papers = {
     range: 'May come to',
     rangeSaid: (low: string, high: string) => `${low} to ${high}, tax included`,
     agreedBefore: 'Agreed before',
-    withSupplement: 'Together with this supplement',
     limit: 'Limit',
     authorised: (amount: string) => `The shop may spend up to ${amount} without asking again.`,
     overrunPercent: (percent: string) =>
@@ -162,7 +159,6 @@ export const papers = {
     scope: 'Covers',
     term: 'Term',
     termSaid: (from: string, to: string) => `From ${from} to ${to}, the last day included.`,
-    lastDay: 'Last day',
     work: 'Work done',
     exclusions: 'Does not cover',
     advice: 'Setting it up',

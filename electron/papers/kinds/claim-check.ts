@@ -62,7 +62,7 @@ function ownerPart(d: Desk, contents: ClaimCheckContents, heading: string): Sect
 /** Title and shop on one line, for the owner's part. */
 function slipHead({ sheet }: Desk, { shop }: ClaimCheckContents, heading: string): Block[] {
   const half = sheet.width * 0.46
-  const where = [...shop.addressLines, shop.phone, shop.email].filter(Boolean).join(' · ')
+  const lines = [shop.addressLines, [shop.phone, shop.email]].map(parts => parts.filter(Boolean).join(' · '))
   return row(
     sheet,
     [
@@ -72,7 +72,7 @@ function slipHead({ sheet }: Desk, { shop }: ClaimCheckContents, heading: string
         x: sheet.body + half + 10,
         width: sheet.width - half - 10,
         align: 'right',
-        pieces: [piece(shop.name, styles.strong), piece(where, styles.small)],
+        pieces: [piece(shop.name, styles.strong), ...lines.map(text => piece(text, styles.small))],
       },
     ],
     { above: 2, below: 4, ruleBelow: hairline(sheet) },

@@ -3,7 +3,7 @@ import { section } from '../kit/flow.ts'
 import { piece, ruledEntry } from '../parts/entry.ts'
 import { clock, commonFacts, letterhead, ownerAndFacts, title } from '../parts/head.ts'
 import { moneyLines } from '../parts/money-lines.ts'
-import type { Desk } from '../parts/speech.ts'
+import { type Desk, sentence } from '../parts/speech.ts'
 import { priceTotals, taxRules, totals } from '../parts/totals.ts'
 import type { PaperKindPlan } from './paper-kind.ts'
 
@@ -28,7 +28,7 @@ function corrected({ sheet, words, write }: Desk, { invoice, reason }: CreditNot
   const say = words.papers.credit
   const which = say.invoiceOf(invoice.number, write.date(invoice.issuedOn))
   return [
-    ...ruledEntry(sheet, say.corrects, [piece(which)]),
+    ...ruledEntry(sheet, say.corrects, [piece(sentence(which))]),
     ...(reason ? ruledEntry(sheet, say.reason, [piece(reason)]) : []),
   ]
 }

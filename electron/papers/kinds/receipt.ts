@@ -1,4 +1,3 @@
-import { minor } from '../../../core/money/minor.ts'
 import type { ReceiptContents } from '../../../core/papers/contents.ts'
 import { type Block, section } from '../kit/flow.ts'
 import { piece, ruledEntry } from '../parts/entry.ts'
@@ -42,15 +41,11 @@ function towardsText(say: Desk['words']['papers']['receipt'], contents: ReceiptC
   return repairNumber ? say.forRepairDeposit(repairNumber) : say.forDeposit
 }
 
-function figures({ words, write }: Desk, { amount, tendered, balance }: ReceiptContents): Total[] {
+function figures({ words, write }: Desk, { amount, tendered, change, balance }: ReceiptContents): Total[] {
   const say = words.papers.receipt
   return [
-    ...(tendered === undefined
-      ? []
-      : [
-          { label: say.tendered, amount: write.amount(tendered) },
-          { label: say.change, amount: write.amount(minor(tendered - amount)) },
-        ]),
+    ...(tendered === undefined ? [] : [{ label: say.tendered, amount: write.amount(tendered) }]),
+    ...(change === undefined ? [] : [{ label: say.change, amount: write.amount(change) }]),
     { label: amount < 0 ? say.givenBack : say.received, amount: write.money(amount), final: true },
     { label: balance < 0 ? say.held : say.balance, amount: write.money(balance) },
   ]

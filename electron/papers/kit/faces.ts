@@ -2,12 +2,11 @@ import { existsSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import PDFDocument from 'pdfkit'
 
-/** The typefaces: text and figures, their strong form, headings, asides; then the two that stand in for other scripts. */
+/** The typefaces: text and figures, their strong form, headings; then the two that stand in for other scripts. */
 const files = {
   text: 'SourceSans3_400Regular.ttf',
   strong: 'SourceSans3_600SemiBold.ttf',
   heading: 'SourceSerif4_600SemiBold.ttf',
-  aside: 'SourceSerif4_600SemiBold_Italic.ttf',
   hebrew: 'NotoSansHebrew_400Regular.ttf',
   arabic: 'Vazirmatn_400Regular.ttf',
 } as const
@@ -22,7 +21,6 @@ export const lenders: Record<Face, readonly Face[]> = {
   text: ['hebrew', 'arabic'],
   strong: ['hebrew', 'arabic'],
   heading: ['strong', 'hebrew', 'arabic'],
-  aside: ['text', 'hebrew', 'arabic'],
   hebrew: ['text', 'arabic'],
   arabic: ['text', 'hebrew'],
 }

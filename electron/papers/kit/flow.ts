@@ -23,9 +23,6 @@ export interface Section {
 /** Section without an element or a running head. */
 export const section = (...blocks: readonly Block[]): Section => ({ blocks })
 
-/** White space between blocks. */
-export const space = (height: number): Block => ({ height, draw: () => {} })
-
 /** Several blocks as one that is not divided. */
 export const stacked = (blocks: readonly Block[]): Block => ({
   height: heightOf(blocks),
@@ -60,7 +57,7 @@ export function flow(sheet: Sheet, sections: readonly Section[]): void {
   for (const each of sections) {
     const lay = () => {
       each.blocks.forEach((block, i) => {
-        if (sheet.y + needed(all, index, sheet.capacity) > sheet.bottom) turn(sheet, i > 0 ? each : undefined)
+        if (!fits(sheet, needed(all, index, sheet.capacity))) turn(sheet, i > 0 ? each : undefined)
         place(sheet, block)
         index += 1
       })
@@ -73,13 +70,16 @@ export function flow(sheet: Sheet, sections: readonly Section[]): void {
 /** Lays a slip to be torn off: whole at the foot of the page where it fits, else from the top of the next. */
 export function flowSlip(sheet: Sheet, cut: Block, sections: readonly Section[]): void {
   const height = heightOf([cut, ...sections.flatMap(each => each.blocks)])
-  if (sheet.y + height > sheet.bottom) sheet.turn()
+  if (!fits(sheet, height)) sheet.turn()
   else {
     sheet.y = sheet.bottom - height
     place(sheet, cut)
   }
   flow(sheet, sections)
 }
+
+/** A hundredth of a point is lost in sums of heights and seen by nobody. */
+const fits = (sheet: Sheet, height: number): boolean => sheet.y + height <= sheet.bottom + 0.01
 
 /** The room block `index` asks for together with those it must not be parted from. */
 function needed(all: readonly Block[], index: number, capacity: number): number {

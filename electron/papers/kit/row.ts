@@ -38,7 +38,7 @@ export interface RowOptions {
 }
 
 /** The tallest part of a row that is laid in one piece; longer text goes on in the next, on the next page if need be. */
-const tallest = 320
+const tallest = 120
 
 /** Cells side by side on shared baselines, as one block, or as several where a text is very long. */
 export function row(sheet: Sheet, cells: readonly Cell[], options: RowOptions = {}): Block[] {

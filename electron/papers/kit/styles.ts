@@ -8,7 +8,6 @@ export const styles = {
   shop: { face: 'heading', size: 16, leading: 21, ink: inks.ink },
   title: { face: 'heading', size: 23, leading: 30, ink: inks.ink },
   halfTitle: { face: 'heading', size: 17, leading: 23, ink: inks.ink },
-  group: { face: 'aside', size: 11.5, leading: 16, ink: inks.ink },
   label: { face: 'strong', size: 8, leading: 13, ink: inks.soft },
   body: { face: 'text', size: 9.5, leading: 13, ink: inks.ink },
   strong: { face: 'strong', size: 9.5, leading: 13, ink: inks.ink },

@@ -21,7 +21,7 @@ export function letterhead({ sheet, words }: Desk, shop: PaperShop): Block[] {
     ruled: false,
     ruleBelow: { kind: 'line', from: sheet.left, to: sheet.right },
   })
-  return [{ ...beside([countWheel(sheet, sheet.left + 15, 17)], blocks), ruled: false }]
+  return [{ ...beside([countWheel(sheet, sheet.left + 17, 17)], blocks), ruled: false }]
 }
 
 /** The paper's title and number. */

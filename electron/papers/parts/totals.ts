@@ -22,7 +22,7 @@ export function totals({ sheet }: Desk, figures: readonly Total[]): Block[] {
     ...figures.map(({ amount }) => Math.ceil(sheet.set.width(amount, styles.total))),
   )
   const across = (kind: Rule['kind']): Rule => ({ kind, from: x, to: sheet.right })
-  const blocks = figures.flatMap(({ label, amount, final = false }) => {
+  const blocks = figures.flatMap(({ label, amount, final = false }, i) => {
     const style = final ? styles.total : styles.body
     return row(
       sheet,
@@ -37,7 +37,7 @@ export function totals({ sheet }: Desk, figures: readonly Total[]): Block[] {
         },
       ],
       {
-        above: final ? 4 : 1.5,
+        above: final || figures[i - 1]?.final ? 4 : 1.5,
         below: final ? 6 : 1.5,
         ruleAbove: final ? across('line') : undefined,
         ruleBelow: final ? across('double') : undefined,
