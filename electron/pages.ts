@@ -1,29 +1,8 @@
 import { readFile } from 'node:fs/promises'
 import { extname, join } from 'node:path'
 import { getMimeType } from 'hono/utils/mime'
+import { contentSecurityPolicy, guardHeaders } from './guard-headers.ts'
 import { refuse } from './refusals.ts'
-
-/** Nothing but the ledger's own files (standards: Electron's security list, items 6 and 7). */
-export const contentSecurityPolicy = [
-  "default-src 'none'",
-  "script-src 'self'",
-  "style-src 'self'",
-  "img-src 'self' data: blob:",
-  "font-src 'self'",
-  "connect-src 'self'",
-  "base-uri 'none'",
-  "form-action 'none'",
-  "frame-ancestors 'none'",
-].join('; ')
-
-const headers = {
-  'Content-Security-Policy': contentSecurityPolicy,
-  'X-Content-Type-Options': 'nosniff',
-  'Referrer-Policy': 'no-referrer',
-  'Cross-Origin-Opener-Policy': 'same-origin',
-  'Cross-Origin-Resource-Policy': 'same-origin',
-  'Permissions-Policy': 'camera=(), microphone=(), geolocation=()',
-}
 
 /** The path as a person means it, or nothing where it cannot be decoded or tries to climb out of the folder. */
 function readablePath(pathname: string): string | undefined {
@@ -59,7 +38,8 @@ const caching = (path: string) =>
 export function servePages(folder: string): (request: Request) => Promise<Response> {
   return async request => {
     const { pathname } = new URL(request.url)
-    if (request.method !== 'GET' && request.method !== 'HEAD') return refuse(pathname, 'request.methodUnknown')
+    if (request.method !== 'GET' && request.method !== 'HEAD')
+      return refuse(pathname, 'request.methodUnknown')
     const path = readablePath(pathname)
     if (path === undefined) return refuse(pathname, 'request.malformed')
     const name = extname(path) === '' ? 'index.html' : path
@@ -67,7 +47,8 @@ export function servePages(folder: string): (request: Request) => Promise<Respon
     if (!bytes) return refuse(pathname, 'request.unknown')
     return new Response(request.method === 'HEAD' ? null : bytes, {
       headers: {
-        ...headers,
+        ...guardHeaders,
+        'Content-Security-Policy': contentSecurityPolicy,
         'Content-Type': getMimeType(name) ?? 'application/octet-stream',
         'Content-Length': String(bytes.byteLength),
         'Cache-Control': caching(path),

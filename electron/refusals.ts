@@ -1,4 +1,5 @@
 import { type Refusal, start } from '../core/words/en/start.ts'
+import { guardHeaders, plainPagePolicy } from './guard-headers.ts'
 
 /** The status each refusal answers with. */
 const status: Record<Refusal, number> = {
@@ -37,11 +38,10 @@ export function refuse(path: string, refusal: Refusal): Response {
   return new Response(data ? JSON.stringify({ problems: [problem] }) : page(words), {
     status: status[refusal],
     headers: {
+      ...guardHeaders,
       'Content-Type': data ? 'application/json' : 'text/html; charset=utf-8',
-      'Content-Security-Policy':
-        "default-src 'none'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'",
+      'Content-Security-Policy': plainPagePolicy,
       'Cache-Control': 'no-store',
-      'X-Content-Type-Options': 'nosniff',
     },
   })
 }

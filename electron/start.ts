@@ -37,10 +37,9 @@ const wantsWindow = (choice: StartChoice) => choice.open && choice.port === unde
 async function inWindow(choice: StartChoice): Promise<number | undefined> {
   const binary = wantsWindow(choice) ? await windowBinary() : undefined
   if (!binary) return undefined
-  const end = await openWindow(binary, choice)
-  if (end !== 'failed') return end === 'closed' ? 0 : 1
-  say(start.windowFailed)
-  return undefined
+  const code = await openWindow(binary, choice)
+  if (code === undefined) say(start.windowFailed)
+  return code
 }
 
 /** The loopback host as it was built: the same program that is packaged. */

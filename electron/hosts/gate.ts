@@ -1,4 +1,5 @@
 import type { Refusal } from '../../core/words/en/start.ts'
+import { guardHeaders } from '../guard-headers.ts'
 import { refuse } from '../refusals.ts'
 import type { Keys } from './keys.ts'
 import type { Handle } from './limits.ts'
@@ -42,7 +43,7 @@ function isLetIn(request: Request, port: number, keys: Keys): boolean {
 const withoutKey = (headers: Record<string, string> = {}) =>
   new Response(null, {
     status: 303,
-    headers: { Location: '/', 'Cache-Control': 'no-store', 'Referrer-Policy': 'no-referrer', ...headers },
+    headers: { ...guardHeaders, Location: '/', 'Cache-Control': 'no-store', ...headers },
   })
 
 /** The printed address being opened: a browser already in just goes on and its key stays unused. */

@@ -1,5 +1,6 @@
 import { Hono, type MiddlewareHandler } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
+import { guardHeaders } from '../guard-headers.ts'
 import { refuse } from '../refusals.ts'
 
 /** Answers a request: the ledger's handler, or a host's rules around it. */
@@ -18,11 +19,21 @@ const isPhotograph = (request: Request) => /^image\//i.test(request.headers.get(
 const capped = (maxSize: number): MiddlewareHandler =>
   bodyLimit({ maxSize, onError: c => refuse(c.req.path, 'request.tooLong') })
 
-/** The limits of both hosts around the handler: the four methods the ledger knows, and no over-long body. */
+/** Every answer, of whatever request, has the headers that guard it. */
+const guardAnswer: MiddlewareHandler = async (c, next) => {
+  await next()
+  for (const [name, value] of Object.entries(guardHeaders)) c.res.headers.set(name, value)
+}
+
+/**
+ * The limits of both hosts around the handler: the four methods the ledger knows, no over-long body, the headers that
+ * guard every answer.
+ */
 export function limited(handle: Handle): Handle {
   const photograph = capped(longestBody.photograph)
   const other = capped(longestBody.other)
   const app = new Hono()
+  app.use(guardAnswer)
   app.use(async (c, next) => {
     if (!methods.includes(c.req.method)) return refuse(c.req.path, 'request.methodUnknown')
     return (isPhotograph(c.req.raw) ? photograph : other)(c, next)

@@ -7,17 +7,17 @@ import { whenAskedToEnd } from './ending.ts'
 /** The main process ends with this code when it has said on standard error why the ledger was not opened. */
 export const refusedCode = 3
 
-/** How the desktop window's program ended: its work done, the ledger refused, or the window never opened. */
-export type WindowEnd = 'closed' | 'refused' | 'failed'
-
 /** A shop choice as switches of the desktop program. */
 const switches = ({ ledger, demo }: ShopChoice) => [
   ...(ledger ? [`--ledger=${ledger}`] : []),
   ...(demo ? ['--demo'] : []),
 ]
 
-/** Opens the desktop window and waits until it is closed. The program's first line says that its window is open. */
-export async function openWindow(binary: string, choice: ShopChoice): Promise<WindowEnd> {
+/**
+ * Opens the desktop window and waits until it is closed. Returns the exit code, or nothing where the window never
+ * opened; the program's first line says that it did.
+ */
+export async function openWindow(binary: string, choice: ShopChoice): Promise<number | undefined> {
   const child = spawn(binary, [places.root, ...switches(choice)], { stdio: ['ignore', 'pipe', 'inherit'] })
   let opened = false
   child.on('error', () => undefined)
@@ -26,7 +26,7 @@ export async function openWindow(binary: string, choice: ShopChoice): Promise<Wi
     process.stdout.write(line)
   })
   whenAskedToEnd(signal => child.kill(signal))
-  const [code] = await once(child, 'close')
-  if (code === refusedCode) return 'refused'
-  return opened ? 'closed' : 'failed'
+  const [code] = (await once(child, 'close')) as [number | null]
+  if (code === refusedCode) return 1
+  return opened ? (code ?? 1) : undefined
 }

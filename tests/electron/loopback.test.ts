@@ -233,6 +233,23 @@ describe('what is taken', () => {
   })
 })
 
+describe('every answer', () => {
+  test('lets no type be guessed, no other site use it, and nothing say where a visit came from', async () => {
+    const answers = [
+      await ask(host.port, '/papers/1.pdf', { headers: bearer() }),
+      await ask(host.port, '/api/find', { method: 'DELETE', headers: bearer() }),
+      await ask(host.port, '/'),
+      await ask(host.port, withKey()),
+    ]
+    expect(answers.map(answer => answer.status)).toEqual([200, 405, 401, 303])
+    for (const { headers } of answers) {
+      expect(headers['x-content-type-options']).toBe('nosniff')
+      expect(headers['cross-origin-resource-policy']).toBe('same-origin')
+      expect(headers['referrer-policy']).toBe('no-referrer')
+    }
+  })
+})
+
 describe('refusals', () => {
   test('are a problem list for programs and a small page for people', async () => {
     const data = await ask(host.port, '/api/find')

@@ -2,7 +2,8 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { contentSecurityPolicy, servePages } from '../../electron/pages.ts'
+import { contentSecurityPolicy } from '../../electron/guard-headers.ts'
+import { servePages } from '../../electron/pages.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'pages-'))
 const pages = servePages(join(folder, 'client'))

@@ -11,8 +11,12 @@ import { note } from './notes.ts'
 async function openBrowser(): Promise<string> {
   const profile = mkdtempSync(join(tmpdir(), 'countwheel-stand-in-'))
   const asRoot = process.getuid?.() === 0 ? ['--no-sandbox'] : []
-  const args = ['--headless', ...asRoot, ...quiet, '--remote-debugging-port=0', `--user-data-dir=${profile}`]
-  const child = spawn(browserPath(), [...args, 'about:blank'], { stdio: ['ignore', 'ignore', 'pipe'] })
+  const looks = ['--headless', '--lang=en-GB', '--window-size=1280,860']
+  const args = [...looks, ...asRoot, ...quiet, '--remote-debugging-port=0', `--user-data-dir=${profile}`]
+  const child = spawn(browserPath(), [...args, 'about:blank'], {
+    env: { ...process.env, TZ: 'Europe/London' },
+    stdio: ['ignore', 'ignore', 'pipe'],
+  })
   process.once('exit', () => {
     child.kill('SIGKILL')
     rmSync(profile, { recursive: true, force: true, maxRetries: 5 })
