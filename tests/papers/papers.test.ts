@@ -1,10 +1,13 @@
-import { describe, expect, test } from 'vitest'
+import { describe, expect, test, vi } from 'vitest'
 import type { PaperContents } from '../../core/papers/contents.ts'
 import { priced } from '../../core/pricing/price.ts'
 import { en } from '../../core/words/en/index.ts'
 import { formats, majorText } from '../../core/words/format.ts'
 import { codesOf, fontsOf, infoOf, pagesOf, printed, structureOf, textOf, wordsOf } from './reading.ts'
 import { claimCheck, estimate, everyPaper, invoice, receipt, supplement, warranty } from './samples.ts'
+
+// Other programs read the papers here: on a busy machine that takes its time.
+vi.setConfig({ testTimeout: 30_000 })
 
 const name = (contents: PaperContents) => `${contents.kind} ${contents.number}`
 const each = everyPaper.map(contents => [name(contents), contents] as const)
