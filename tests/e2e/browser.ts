@@ -22,12 +22,14 @@ const system = () =>
 
 const playwrightsOwn = () => [chromium.executablePath()].find(file => file !== '' && existsSync(file))
 
-/** Playwright's own installer, with the system libraries a browser needs where it may install them. */
+/** Playwright's own installer; as root it then adds the system libraries a browser needs. */
 function installByPlaywright(): boolean {
   const cli = join(dirname(createRequire(import.meta.url).resolve('@playwright/test/package.json')), 'cli.js')
-  const libraries = process.getuid?.() === 0 ? ['--with-deps'] : []
+  const playwright = (command: string) => runs(process.execPath, [cli, command, 'chromium'])
   console.error('No Chromium or Chrome found: installing one for the tests …')
-  return runs(process.execPath, [cli, 'install', ...libraries, 'chromium'])
+  if (!playwright('install')) return false
+  if (process.getuid?.() === 0) playwright('install-deps')
+  return true
 }
 
 function installed(): string | undefined {
