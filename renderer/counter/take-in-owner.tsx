@@ -1,4 +1,3 @@
-import { useRef } from 'react'
 import { Combobox } from '../parts/combobox.tsx'
 import { Field, TextArea, TextField, useOptional } from '../parts/field.tsx'
 import { Section } from '../parts/page.tsx'
@@ -48,30 +47,27 @@ function OwnerBox({ entry }: { entry: TakeInEntry }) {
   const { takeIn } = useShop().words.counter
   const { name, value, onChange } = entry.owner.at('name')
   const { results, settled } = useFound(value, 'owner')
-  const box = useRef<HTMLDivElement>(null)
   return (
-    <div ref={box}>
-      <Field name={name} label={takeIn.ownerName} hint={takeIn.ownerHint}>
-        {control => (
-          <Combobox
-            control={control}
-            label={takeIn.ownersFound}
-            text={value}
-            onText={onChange}
-            items={results}
-            settled={settled}
-            itemKey={found => String(found.id)}
-            show={found => (
-              <>
-                <b>{found.name}</b>
-                <small>{(found.address ?? '').replaceAll('\n', ', ')}</small>
-              </>
-            )}
-            onChoose={found => entry.chooseOwner({ id: found.id, name: found.name ?? '' })}
-            autoFocus
-          />
-        )}
-      </Field>
-    </div>
+    <Field name={name} label={takeIn.ownerName} hint={takeIn.ownerHint}>
+      {control => (
+        <Combobox
+          control={control}
+          label={takeIn.ownersFound}
+          text={value}
+          onText={onChange}
+          items={results}
+          settled={settled}
+          itemKey={found => String(found.id)}
+          show={found => (
+            <>
+              <b>{found.name}</b>
+              <small>{(found.address ?? '').replaceAll('\n', ', ')}</small>
+            </>
+          )}
+          onChoose={found => entry.chooseOwner({ id: found.id, name: found.name ?? '' })}
+          startsOpen
+        />
+      )}
+    </Field>
   )
 }

@@ -31,7 +31,13 @@ export function TakeIn() {
     },
   )
   return (
-    <ActForm act={act} input={() => takeInInput(entry)} className="whole-page" label={takeIn.title}>
+    <ActForm
+      act={act}
+      input={() => takeInInput(entry)}
+      className="whole-page"
+      focusFirst
+      label={takeIn.title}
+    >
       <Page
         title={takeIn.title}
         date={<CivilDate on={today} style="long" />}

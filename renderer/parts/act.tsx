@@ -1,5 +1,5 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query'
-import { type FormEvent, type KeyboardEvent, type ReactNode, useState } from 'react'
+import { type FormEvent, type KeyboardEvent, type ReactNode, useEffect, useRef, useState } from 'react'
 import type { Words } from '../../core/words/en/index.ts'
 import { Refused, type ShownProblem } from '../api.ts'
 import { useWords } from '../words.ts'
@@ -94,7 +94,18 @@ export interface ActFormProps<Input> {
   readonly input: () => Input
   readonly className?: string
   readonly label?: string
+  /** The cursor goes to the first field when the form appears: for forms that a person opened. */
+  readonly focusFirst?: boolean
   readonly children: ReactNode
+}
+
+/** Puts the cursor into the first field of a form that a person has just opened. */
+function useFocusFirst(focusFirst: boolean) {
+  const form = useRef<HTMLFormElement>(null)
+  useEffect(() => {
+    if (focusFirst) form.current?.querySelector<HTMLElement>('input, select, textarea')?.focus()
+  }, [focusFirst])
+  return form
 }
 
 /** Ctrl Enter sends the form from any of its fields, also from several lines of text. */
@@ -105,13 +116,28 @@ function sendByKey(event: KeyboardEvent<HTMLFormElement>): void {
 }
 
 /** The form of an act: problems on top, then its fields; asks where the act asks. */
-export function ActForm<Input>({ act, input, className = 'form', label, children }: ActFormProps<Input>) {
+export function ActForm<Input>({
+  act,
+  input,
+  className = 'form',
+  label,
+  focusFirst = false,
+  children,
+}: ActFormProps<Input>) {
+  const form = useFocusFirst(focusFirst)
   const submit = (event: FormEvent) => {
     event.preventDefault()
     act.run(input())
   }
   return (
-    <form className={className} aria-label={label} noValidate onSubmit={submit} onKeyDown={sendByKey}>
+    <form
+      ref={form}
+      className={className}
+      aria-label={label}
+      noValidate
+      onSubmit={submit}
+      onKeyDown={sendByKey}
+    >
       <ProblemList problems={act.problems} />
       <Problems value={act.problems}>{children}</Problems>
       <Asking act={act} />

@@ -20,7 +20,8 @@ export interface ComboboxProps<Item> {
   readonly eager?: boolean
   /** Says so when nothing is found. */
   readonly nothing?: string
-  readonly autoFocus?: boolean
+  /** What is found for a text that is there from the start is shown at once. */
+  readonly startsOpen?: boolean
 }
 
 /** The item Enter was pressed for before its results had come. */
@@ -58,7 +59,7 @@ export function Combobox<Item>(props: ComboboxProps<Item>) {
     itemToString: () => text,
     defaultHighlightedIndex: eager ? 0 : -1,
     selectedItem: null,
-    initialIsOpen: props.autoFocus === true && text !== '',
+    initialIsOpen: props.startsOpen === true && text !== '',
     ...(control.id ? { inputId: control.id } : {}),
     onSelectedItemChange: ({ selectedItem }) => selectedItem && onChoose(selectedItem),
     stateReducer: (state, { changes }) => ({ ...changes, inputValue: state.inputValue }),
@@ -80,7 +81,6 @@ export function Combobox<Item>(props: ComboboxProps<Item>) {
           'aria-labelledby': undefined,
           autoComplete: 'off',
           spellCheck: false,
-          autoFocus: props.autoFocus,
         })}
       />
       <ul {...box.getMenuProps({ 'aria-label': label, 'aria-labelledby': undefined })}>

@@ -52,12 +52,8 @@ export function Field(props: FieldProps & { children: (control: ControlProps) =>
   )
 }
 
-/** Where the cursor goes when the form appears. One field of a form at most. */
-export type AutoFocus = { readonly autoFocus?: boolean }
-
 type TextProps = FieldProps &
-  Bound<string> &
-  AutoFocus & {
+  Bound<string> & {
     readonly autoComplete?: string
     readonly inputMode?: 'text' | 'tel' | 'email' | 'numeric'
     readonly maxLength?: number
@@ -66,7 +62,7 @@ type TextProps = FieldProps &
 
 /** One line of text. */
 export function TextField(props: TextProps) {
-  const { value, onChange, autoFocus, autoComplete = 'off', inputMode, maxLength, list } = props
+  const { value, onChange, autoComplete = 'off', inputMode, maxLength, list } = props
   return (
     <Field {...props}>
       {control => (
@@ -74,8 +70,6 @@ export function TextField(props: TextProps) {
           {...control}
           value={value}
           onChange={event => onChange(event.target.value)}
-          // biome-ignore lint/a11y/noAutofocus: opening a form is the person's own act, and its first field is where they go on
-          autoFocus={autoFocus}
           autoComplete={autoComplete}
           inputMode={inputMode}
           maxLength={maxLength}
@@ -87,27 +81,20 @@ export function TextField(props: TextProps) {
 }
 
 /** Several lines of text. */
-export function TextArea(props: FieldProps & Bound<string> & AutoFocus & { readonly rows?: number }) {
-  const { value, onChange, autoFocus, rows = 2 } = props
+export function TextArea(props: FieldProps & Bound<string> & { readonly rows?: number }) {
+  const { value, onChange, rows = 2 } = props
   return (
     <Field {...props}>
       {control => (
-        <textarea
-          {...control}
-          value={value}
-          rows={rows}
-          onChange={event => onChange(event.target.value)}
-          // biome-ignore lint/a11y/noAutofocus: as for TextField
-          autoFocus={autoFocus}
-        />
+        <textarea {...control} value={value} rows={rows} onChange={event => onChange(event.target.value)} />
       )}
     </Field>
   )
 }
 
 /** A decimal number or amount as typed, kept as text; `unit` stands behind it. */
-export function DecimalField(props: FieldProps & Bound<string> & AutoFocus & { readonly unit?: string }) {
-  const { value, onChange, autoFocus, unit } = props
+export function DecimalField(props: FieldProps & Bound<string> & { readonly unit?: string }) {
+  const { value, onChange, unit } = props
   return (
     <Field {...props}>
       {control => (
@@ -119,8 +106,6 @@ export function DecimalField(props: FieldProps & Bound<string> & AutoFocus & { r
             autoComplete="off"
             value={value}
             onChange={event => onChange(event.target.value)}
-            // biome-ignore lint/a11y/noAutofocus: as for TextField
-            autoFocus={autoFocus}
           />
           {unit}
         </span>
@@ -130,8 +115,8 @@ export function DecimalField(props: FieldProps & Bound<string> & AutoFocus & { r
 }
 
 /** A civil date `YYYY-MM-DD`, or '' for none: the browser's own date field, typed or picked. */
-export function DateField(props: FieldProps & Bound<string> & AutoFocus) {
-  const { value, onChange, autoFocus } = props
+export function DateField(props: FieldProps & Bound<string>) {
+  const { value, onChange } = props
   return (
     <Field {...props}>
       {control => (
@@ -141,8 +126,6 @@ export function DateField(props: FieldProps & Bound<string> & AutoFocus) {
           max="9999-12-31"
           value={value}
           onChange={event => onChange(event.target.value)}
-          // biome-ignore lint/a11y/noAutofocus: as for TextField
-          autoFocus={autoFocus}
         />
       )}
     </Field>

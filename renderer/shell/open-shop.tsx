@@ -83,9 +83,9 @@ function OpenShopPage() {
       <CountWheel passed={8} />
       <h1>{said.heading}</h1>
       <p className="quiet">{said.advice}</p>
-      <ActForm act={act} input={input}>
+      <ActForm act={act} input={input} focusFirst>
         <h2>{said.shop}</h2>
-        <TextField label={said.name} {...shop.at('name')} autoFocus />
+        <TextField label={said.name} {...shop.at('name')} />
         <TextArea label={said.address} hint={said.addressHint} {...shop.at('addressLines')} />
         <h2>{said.place}</h2>
         <div className="fields">

@@ -1,0 +1,57 @@
+import type { RepairAct } from '../../core/standing/standing.ts'
+import type { Words } from '../../core/words/en/index.ts'
+import { dueMinor, type Repair } from './repair.ts'
+
+/** Acts that no standing waits for but that may be right at any time. */
+export type SideAct = 'pay' | 'refund' | 'estimated-date' | 'tell-owner' | 'note'
+
+/** Acts that are done on the page of the repair itself. */
+export type FormAct = Exclude<RepairAct, 'work' | 'end-wait' | 'start-run-in' | 'decide-run-in'> | SideAct
+
+/** Acts that are done on another page: where. */
+const elsewhere: Partial<Record<RepairAct, string>> = {
+  work: '/bench',
+  'end-wait': '/bench',
+  'start-run-in': '/shelf',
+  'decide-run-in': '/shelf',
+}
+
+/** Where an act is done, seen from the page whose addresses begin with `base`. */
+export const placeOfAct = (act: RepairAct | SideAct, base: string, number: number): string => {
+  const page = elsewhere[act as RepairAct]
+  return page ? `${page}/${number}` : `${base}/${number}/${act}`
+}
+
+/** What the act's button says. */
+export function actWords({ screens, repair }: Words, act: RepairAct | SideAct): string {
+  const side: Record<SideAct, string> = {
+    pay: repair.payForm.act,
+    refund: repair.refundForm.act,
+    'estimated-date': repair.dateForm.act,
+    'tell-owner': repair.tellForm.act,
+    note: repair.noteForm.act,
+  }
+  return act in side ? side[act as SideAct] : screens.acts[act as RepairAct]
+}
+
+function sideActs(view: Repair): SideAct[] {
+  const { stage } = view.standing
+  const inShop = stage !== 'collected'
+  const acts: Record<SideAct, boolean> = {
+    'tell-owner': stage === 'ready' || stage === 'declined',
+    pay: inShop || dueMinor(view) > 0,
+    refund: view.money.heldMinor > 0,
+    'estimated-date': inShop,
+    note: inShop,
+  }
+  return (Object.keys(acts) as SideAct[]).filter(act => acts[act])
+}
+
+/** The acts open on a repair, the plain next one first: what is owed is taken before the clock goes. */
+export function openActs(view: Repair): (RepairAct | SideAct)[] {
+  const [lead, ...others] = view.standing.next
+  const side = sideActs(view)
+  const payFirst = lead === 'hand-over' && dueMinor(view) > 0
+  const ordered = payFirst ? ['pay' as const, lead] : lead ? [lead] : []
+  return [...new Set([...ordered, ...others, ...side])]
+}

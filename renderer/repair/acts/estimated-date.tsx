@@ -1,0 +1,24 @@
+import { answer, api } from '../../api.ts'
+import { useAct } from '../../parts/act.tsx'
+import { useEntry } from '../../parts/entry.ts'
+import { DateField } from '../../parts/field.tsx'
+import { useShop } from '../../shop.tsx'
+import { ActPanel } from '../act-panel.tsx'
+import type { ActProps } from '../repair.ts'
+
+/** Says a new estimated date. */
+export function EstimatedDate({ view: { repair }, close }: ActProps) {
+  const { dateForm } = useShop().words.repair
+  const entry = useEntry({ estimatedOn: repair.estimatedOn ?? '' })
+  const act = useAct(
+    (input: { repairId: number; estimatedOn: string | null }) =>
+      answer(api.counter.estimateDate.$post({ json: input })),
+    { said: () => dateForm.said, after: close },
+  )
+  const input = () => ({ repairId: repair.id, estimatedOn: entry.value.estimatedOn || null })
+  return (
+    <ActPanel title={dateForm.title} act={act} input={input} send={dateForm.send} close={close}>
+      <DateField label={dateForm.date} hint={dateForm.hint} {...entry.at('estimatedOn')} />
+    </ActPanel>
+  )
+}

@@ -1,0 +1,47 @@
+import { answer, api } from '../../api.ts'
+import { useAct } from '../../parts/act.tsx'
+import { useEntry } from '../../parts/entry.ts'
+import { TextArea } from '../../parts/field.tsx'
+import { usePrintPaper } from '../../parts/paper-link.tsx'
+import { useShop } from '../../shop.tsx'
+import { ActPanel } from '../act-panel.tsx'
+import { LineEditor, sumsOf, useMoneyLines } from '../line-editor.tsx'
+import type { ActProps } from '../repair.ts'
+
+/** Writes the invoice; it starts from the lines the owner gave the go-ahead on. */
+export function Invoice({ view, close }: ActProps) {
+  const shop = useShop()
+  const { words, formats } = shop
+  const { invoiceForm } = words.repair
+  const print = usePrintPaper()
+  const entry = useEntry({ notes: '' })
+  const lines = useMoneyLines(
+    view.invoiceLines.map(({ kind, description, quantity, unit }) => ({ kind, description, quantity, unit })),
+  )
+  const act = useAct(
+    (input: Parameters<typeof api.accounts.invoice.$post>[0]['json']) =>
+      answer(api.accounts.invoice.$post({ json: input })),
+    {
+      said: ({ number, dueMinor }) => invoiceForm.said(number, formats.money(dueMinor)),
+      confirm: () => {
+        const sums = sumsOf(lines, shop)
+        return {
+          title: invoiceForm.ask,
+          body: sums && <p>{invoiceForm.asked(formats.money(sums.taxInclusive))}</p>,
+          yesWords: invoiceForm.send,
+        }
+      },
+      after: ({ id }) => {
+        close()
+        void print(id)
+      },
+    },
+  )
+  const input = () => ({ repairId: view.repair.id, lines: lines.written(), ...entry.value })
+  return (
+    <ActPanel title={invoiceForm.title} act={act} input={input} send={invoiceForm.send} close={close}>
+      <LineEditor lines={lines} />
+      <TextArea label={invoiceForm.notes} {...entry.at('notes')} />
+    </ActPanel>
+  )
+}

@@ -1,0 +1,45 @@
+import type { Way } from '../../../core/vocabulary/work.ts'
+import { answer, api } from '../../api.ts'
+import { useAct } from '../../parts/act.tsx'
+import { useEntry } from '../../parts/entry.ts'
+import { Choice } from '../../parts/field.tsx'
+import { usePrintPaper } from '../../parts/paper-link.tsx'
+import { useShop } from '../../shop.tsx'
+import { ActPanel } from '../act-panel.tsx'
+import { type ActProps, lastEstimate } from '../repair.ts'
+
+/** Sends the estimate: from then on it stays as it is. */
+export function SendEstimate({ view, close }: ActProps) {
+  const { words, formats } = useShop()
+  const { sendForm } = words.repair
+  const print = usePrintPaper()
+  const estimate = lastEstimate(view)
+  const entry = useEntry({ way: 'in-person' as Way })
+  const act = useAct(
+    (input: { estimateId: number; way: Way }) => answer(api.estimates.send.$post({ json: input })),
+    {
+      said: ({ number }) => sendForm.said(number),
+      confirm: () => ({
+        title: sendForm.ask(estimate?.number ?? ''),
+        body: estimate && <p>{sendForm.asked(formats.money(estimate.totalMinor))}</p>,
+        yesWords: sendForm.send,
+      }),
+      after: ({ documentId }) => {
+        close()
+        if (entry.value.way === 'in-person' || entry.value.way === 'letter') void print(documentId)
+      },
+    },
+  )
+  if (!estimate) return null
+  return (
+    <ActPanel
+      title={sendForm.title}
+      act={act}
+      input={() => ({ estimateId: estimate.id, ...entry.value })}
+      send={sendForm.send}
+      close={close}
+    >
+      <Choice label={sendForm.way} choices={words.ways} {...entry.at('way')} />
+    </ActPanel>
+  )
+}

@@ -1,0 +1,149 @@
+import type { ReactNode } from 'react'
+import { Link } from 'wouter'
+import { belongingWords } from '../clock-words.ts'
+import { Ledger } from '../parts/ledger.tsx'
+import { Facts, Section } from '../parts/page.tsx'
+import { useShop } from '../shop.tsx'
+import type { Repair } from './repair.ts'
+import { StrikeNote } from './strike-note.tsx'
+
+/** Whose clock it is and how to reach them. */
+export function OwnerSection({ view: { owner } }: { view: Repair }) {
+  const { repair } = useShop().words
+  return (
+    <Section title={repair.sections.owner}>
+      <p>
+        <Link href={`/register/owner/${owner.id}`}>{owner.name}</Link>
+      </p>
+      {owner.contacts.map(({ id, kind, value, preferred }) => (
+        <p key={id}>
+          <a href={`${kind === 'phone' ? 'tel' : 'mailto'}:${value}`}>{value}</a>
+          {preferred && owner.contacts.length > 1 && <span className="quiet"> {repair.preferred}</span>}
+        </p>
+      ))}
+      {owner.address && <p className="several-lines">{owner.address}</p>}
+      {owner.notes && <p className="quiet several-lines">{owner.notes}</p>}
+    </Section>
+  )
+}
+
+/** What clock it is. */
+export function ClockSection({ view: { clock } }: { view: Repair }) {
+  const { words, formats } = useShop()
+  const { repair } = words
+  const movement = [
+    words.powers[clock.power],
+    clock.escapement !== 'other' && words.escapements[clock.escapement],
+    words.strikes[clock.strike],
+    clock.chime !== 'none' && words.chimes[clock.chime],
+    clock.beatsPerHour &&
+      `${words.counter.takeIn.beatsPerHour.toLowerCase()} ${formats.number(clock.beatsPerHour)}`,
+  ]
+  return (
+    <Section title={repair.sections.clock}>
+      <Facts
+        facts={[
+          [repair.maker, clock.maker && <Link href={`/register/clock/${clock.id}`}>{clock.maker}</Link>],
+          [repair.serial, clock.serial],
+          [repair.marks, clock.marks],
+          [repair.movement, movement.filter(Boolean).join(', ')],
+          [repair.notes, clock.notes],
+        ]}
+      />
+    </Section>
+  )
+}
+
+/** The fault as told, the condition report and the belongings. */
+export function IntakeSection({ view }: { view: Repair }) {
+  const { words } = useShop()
+  const { repair } = words
+  const { fault, scope, springs, keyWith, agreedWords, signedInBy } = view.repair
+  return (
+    <Section title={repair.sections.intake}>
+      <Facts
+        facts={[
+          [repair.fault, fault],
+          [repair.scope, words.scopes[scope]],
+          [repair.springs, words.springStates[springs]],
+          [repair.keyWith, words.custodies[keyWith]],
+          [repair.agreedWords, agreedWords],
+          [repair.signedIn, signedInBy],
+        ]}
+      />
+      <Condition view={view} />
+      <Belongings view={view} />
+    </Section>
+  )
+}
+
+type Note = Repair['condition'][number]
+
+const struckThrough = (note: Note, said: ReactNode) =>
+  note.struckReason === null ? said : <span className="struck">{said}</span>
+
+function Condition({ view: { condition, standing } }: { view: Repair }) {
+  const { words } = useShop()
+  const { repair, screens } = words
+  const seen = (note: Note) =>
+    [words.grades[note.grade], note.finish && words.finishes[note.finish], note.remark]
+      .filter(Boolean)
+      .join(', ')
+  return (
+    <Ledger
+      plain
+      caption={repair.condition}
+      groups={[{ title: '', rows: condition }]}
+      rowKey={note => note.id}
+      empty={repair.noCondition}
+      columns={[
+        {
+          label: repair.component,
+          kind: 'text',
+          cell: note => struckThrough(note, words.components[note.component]),
+        },
+        { label: repair.seen, kind: 'entry', cell: note => struckThrough(note, seen(note)) },
+        {
+          label: repair.earlierRepair,
+          kind: 'text',
+          cell: note => note.earlierRepair && struckThrough(note, words.earlierRepairs[note.earlierRepair]),
+        },
+        {
+          label: repair.strike.act,
+          kind: 'text',
+          cell: note =>
+            note.struckReason !== null ? (
+              screens.struck(note.struckReason)
+            ) : standing.stage === 'collected' ? null : (
+              <StrikeNote noteId={note.id} what={words.components[note.component]} />
+            ),
+        },
+      ]}
+    />
+  )
+}
+
+function Belongings({ view: { belongings } }: { view: Repair }) {
+  const { words, formats } = useShop()
+  const { repair } = words
+  const where = (one: Repair['belongings'][number]) =>
+    one.returnedAt
+      ? repair.returned(formats.instant(one.returnedAt))
+      : one.unreturnedReason
+        ? repair.notReturned(one.unreturnedReason)
+        : words.custodies[one.custody]
+  return (
+    <Ledger
+      plain
+      caption={repair.belongings}
+      groups={[{ title: '', rows: belongings }]}
+      rowKey={one => one.id}
+      empty={repair.noBelongings}
+      columns={[
+        { label: repair.tag, kind: 'text', cell: one => one.tag },
+        { label: repair.belonging, kind: 'entry', cell: one => belongingWords(words, one) },
+        { label: repair.custody, kind: 'text', cell: where },
+      ]}
+    />
+  )
+}

@@ -1,0 +1,134 @@
+import { Link } from 'wouter'
+import { civilDateOf } from '../../core/calendar/zone.ts'
+import { CivilDate, Money } from '../parts/figures.tsx'
+import { Ledger } from '../parts/ledger.tsx'
+import { Facts, Section } from '../parts/page.tsx'
+import { PaperLink } from '../parts/paper-link.tsx'
+import { Standing } from '../parts/standing.tsx'
+import { useShop } from '../shop.tsx'
+import type { Repair } from './repair.ts'
+
+/** What was billed and paid, and what is due. */
+export function MoneySection({ view: { money } }: { view: Repair }) {
+  const { words } = useShop()
+  const { repair } = words
+  const { payments, balance } = money
+  if (payments.length === 0 && balance.billed === 0) return null
+  return (
+    <Section title={repair.sections.money}>
+      <Ledger
+        plain
+        caption={repair.payments}
+        groups={[{ title: '', rows: payments }]}
+        rowKey={payment => payment.id}
+        empty={repair.noPayments}
+        columns={[
+          { label: repair.date, kind: 'text', cell: payment => <CivilDate on={payment.onDate} /> },
+          { label: repair.method, kind: 'text', cell: payment => words.paymentMethods[payment.method] },
+          { label: repair.reference, kind: 'entry', cell: payment => payment.reference },
+          { label: repair.amount, kind: 'figure', cell: payment => <Money minor={payment.amountMinor} /> },
+        ]}
+      />
+      <dl className="sums-below">
+        {(
+          [
+            [repair.billed, balance.billed],
+            [repair.paid, balance.paid],
+            [repair.due, balance.due],
+          ] as const
+        ).map(([name, minor]) => (
+          <div key={name} className={minor === balance.due && name === repair.due ? 'total' : undefined}>
+            <dt>{name}</dt>
+            <dd>
+              <Money minor={minor} />
+            </dd>
+          </div>
+        ))}
+      </dl>
+    </Section>
+  )
+}
+
+/** Every paper issued on this repair. */
+export function PapersSection({ view: { documents } }: { view: Repair }) {
+  const { words } = useShop()
+  const { repair, papers } = words
+  return (
+    <Section title={repair.sections.papers}>
+      {documents.length === 0 && <p className="quiet">{repair.noPapers}</p>}
+      <ul>
+        {documents.map(({ id, kind, number, issuedOn }) => (
+          <li key={id}>
+            <PaperLink id={id} title={papers.titleNumber(papers.titles[kind], number)} />{' '}
+            <small className="quiet">
+              <CivilDate on={issuedOn} />
+            </small>
+          </li>
+        ))}
+      </ul>
+    </Section>
+  )
+}
+
+/** The warranty given for this repair, and what it says today. */
+export function WarrantySection({ view: { warranty } }: { view: Repair }) {
+  const { words, formats } = useShop()
+  const { repair } = words
+  const { given, cover } = warranty
+  if (!given) return null
+  return (
+    <Section title={repair.sections.warranty}>
+      <p>
+        {words.scopes[given.scope]}: {repair.givenTo(formats.date(given.lastDay))}
+      </p>
+      {cover && (
+        <p className="quiet">
+          {cover.covered ? repair.covered(formats.date(cover.lastDay)) : repair.notCovered}
+        </p>
+      )}
+    </Section>
+  )
+}
+
+/** To whom the clock went. */
+export function HandOverSection({ view: { handOver } }: { view: Repair }) {
+  const { words, formats } = useShop()
+  const { repair } = words
+  if (!handOver) return null
+  return (
+    <Section title={repair.sections.handOver}>
+      <Facts
+        facts={[
+          [repair.handOverForm.toName, repair.collectedBy(handOver.toName, formats.instant(handOver.at))],
+          [repair.authority, handOver.authority],
+          [repair.handOverForm.unpaidReason, handOver.unpaidReason],
+        ]}
+      />
+    </Section>
+  )
+}
+
+/** Earlier visits of the same clock, the latest first. */
+export function EarlierSection({ view: { earlier } }: { view: Repair }) {
+  const { words, formats, settings } = useShop()
+  const { repair } = words
+  if (earlier.length === 0) return null
+  return (
+    <Section title={repair.sections.earlier}>
+      <ul className="visits">
+        {earlier.map(visit => (
+          <li key={visit.id}>
+            <Link href={`/counter/${visit.number}`}>{visit.number}</Link>{' '}
+            <CivilDate on={civilDateOf(visit.takenInAt, settings.place.timeZone)} /> · {visit.fault}{' '}
+            <Standing stage={visit.stage} />{' '}
+            {visit.cover && (
+              <small className="quiet">
+                {visit.cover.covered ? repair.covered(formats.date(visit.cover.lastDay)) : repair.notCovered}
+              </small>
+            )}
+          </li>
+        ))}
+      </ul>
+    </Section>
+  )
+}

@@ -1,0 +1,24 @@
+import type { InferResponseType } from 'hono/client'
+import { answer, api } from '../api.ts'
+
+/** Everything on record about one repair, as the ledger tells it. */
+export type Repair = InferResponseType<(typeof api.pages.repairs)[':number']['$get']>
+
+/** What each act's form is given. */
+export interface ActProps {
+  readonly view: Repair
+  /** Closes the form: the act is written, or the person went back. */
+  readonly close: () => void
+}
+
+/** The query of one repair, by its number as it stands in the address. */
+export const repairQuery = (number: string) => ({
+  queryKey: ['repair', number],
+  queryFn: () => answer(api.pages.repairs[':number'].$get({ param: { number } })),
+})
+
+/** What is still to be paid; 0 when the shop holds the owner's money instead. */
+export const dueMinor = ({ money }: Repair): number => Math.max(money.balance.due, 0)
+
+/** The estimate that waits to be sent, or the last one sent. */
+export const lastEstimate = ({ estimates }: Repair) => estimates.at(-1)
