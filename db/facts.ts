@@ -81,11 +81,15 @@ function runInFact(read: Read, repairId: number): RepairFacts['runIn'] {
 
 function labourFacts(read: Read, repairId: number) {
   const rows = read
-    .select({ endedAt: labourEntries.endedAt })
+    .select({ endedAt: labourEntries.endedAt, task: labourEntries.task })
     .from(labourEntries)
     .where(and(eq(labourEntries.repairId, repairId), isNull(labourEntries.struckReason)))
     .all()
-  return { workBegun: rows.length > 0, labourRunning: rows.some(row => row.endedAt === null) }
+  // Looking a clock over comes before the estimate; it is not the work itself.
+  return {
+    workBegun: rows.some(row => row.task !== 'assess'),
+    labourRunning: rows.some(row => row.endedAt === null),
+  }
 }
 
 function findingOpen(read: Read, repairId: number, lastWordAt: string): boolean {

@@ -1,12 +1,15 @@
 import { Hono } from 'hono'
 import { accounts } from './requests/accounts.ts'
+import { bench } from './requests/bench.ts'
 import { counter } from './requests/counter.ts'
 import { estimates } from './requests/estimates.ts'
 import { find } from './requests/find.ts'
 import { pages } from './requests/pages.ts'
 import type { Env } from './requests/perform.ts'
 import { register } from './requests/register.ts'
+import { shelf } from './requests/shelf.ts'
 import { shopActs } from './requests/shop.ts'
+import { stores } from './requests/stores.ts'
 
 /** Every request of the ledger: acts as POST `/<area>/<verb>`, views as GET `/pages/…`. */
 export const api = new Hono<Env>()
@@ -14,6 +17,9 @@ export const api = new Hono<Env>()
   .route('/register', register)
   .route('/counter', counter)
   .route('/estimates', estimates)
+  .route('/bench', bench)
+  .route('/stores', stores)
+  .route('/shelf', shelf)
   .route('/accounts', accounts)
   .route('/find', find)
   .route('/pages', pages)

@@ -19,6 +19,18 @@ export const tasks = [
 ] as const
 export type Task = (typeof tasks)[number]
 
+/** What is written down of a movement as it was found, before it is stripped, to be found again at the assembly. Common practice. */
+export const asFoundMarks = [
+  'chime-barrel',
+  'gathering-pallet',
+  'hammers',
+  'count-wheel',
+  'motion-work',
+  'springs',
+  'other',
+] as const
+export type AsFoundMark = (typeof asFoundMarks)[number]
+
 /** Kinds of work a price book and a warranty speak of. */
 export const scopes = ['overhaul', 'service', 'repair', 'set-up', 'none'] as const
 export type Scope = (typeof scopes)[number]

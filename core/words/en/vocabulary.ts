@@ -11,6 +11,7 @@ import type {
   SpringState,
 } from '../../vocabulary/intake.ts'
 import type {
+  AsFoundMark,
   Exclusion,
   PartKind,
   PaymentMethod,
@@ -172,6 +173,15 @@ export const vocabulary = {
     test: 'testing',
     other: 'other work',
   } satisfies Record<Task, string>,
+  asFoundMarks: {
+    'chime-barrel': 'chime barrel at its home position',
+    'gathering-pallet': 'gathering pallet',
+    hammers: 'order of the hammers',
+    'count-wheel': 'count wheel and locking',
+    'motion-work': 'motion work and its marks',
+    springs: 'springs and set-up turns',
+    other: 'other mark',
+  } satisfies Record<AsFoundMark, string>,
   scopes: {
     overhaul: 'full overhaul',
     service: 'service',

@@ -1,0 +1,74 @@
+import { eq, sql } from 'drizzle-orm'
+import { repairInShop, repairOpenTo } from '../facts.ts'
+import type { Read } from '../ledger.ts'
+import { known, refuse } from '../refusal.ts'
+import { stockMoves } from '../schema/index.ts'
+import { moveStock, partRow } from '../stock.ts'
+import { verb } from '../verb.ts'
+
+/** How many of a use are still on the repair. */
+export function leftOfUse(read: Read, use: { id: number; quantity: number }): number {
+  const back = read
+    .select({ sum: sql<number>`ifnull(sum(${stockMoves.quantity}), 0)` })
+    .from(stockMoves)
+    .where(eq(stockMoves.undoesId, use.id))
+    .get()
+  return -use.quantity - (back?.sum ?? 0)
+}
+
+/** Takes parts from stock for a repair; what they cost and are sold for is frozen as it is now. */
+export const usePart = verb(
+  'bench.usePart',
+  (tx, input: { repairId: number; partId: number; quantity: number }, doing) => {
+    const repair = repairOpenTo(tx, input.repairId, 'work')
+    const part = partRow(tx, input.partId)
+    if (part.inStock < input.quantity) refuse('part.notEnough', 'quantity', { inStock: part.inStock })
+    const move = moveStock(tx, {
+      partId: part.id,
+      at: doing.at,
+      personId: doing.personId,
+      kind: 'used',
+      quantity: -input.quantity,
+      repairId: repair.id,
+      unitCostMinor: part.unitCostMinor,
+      unitPriceMinor: part.unitPriceMinor,
+    })
+    return {
+      subject: { kind: 'repair', id: repair.id },
+      result: { id: move.id, unitPriceMinor: move.unitPriceMinor, inStock: part.inStock - input.quantity },
+    }
+  },
+)
+
+/** Puts parts of one use back into stock, at the price they were taken for. */
+export const putBack = verb(
+  'bench.putBack',
+  (tx, input: { moveId: number; quantity: number; reason: string }, doing) => {
+    const use = known(
+      tx.select().from(stockMoves).where(eq(stockMoves.id, input.moveId)).get(),
+      'move.unknown',
+      'moveId',
+    )
+    if (use.kind !== 'used' || use.repairId === null) refuse('move.notAUse', 'moveId')
+    const repair = repairInShop(tx, use.repairId)
+    const left = leftOfUse(tx, use)
+    if (input.quantity > left) refuse('part.notUsed', 'quantity', { used: left })
+    const { partId, unitCostMinor, unitPriceMinor } = use
+    const move = moveStock(tx, {
+      partId,
+      at: doing.at,
+      personId: doing.personId,
+      kind: 'put-back',
+      quantity: input.quantity,
+      repairId: repair.id,
+      unitCostMinor,
+      unitPriceMinor,
+      undoesId: use.id,
+      note: input.reason,
+    })
+    return {
+      subject: { kind: 'repair', id: repair.id },
+      result: { id: move.id, inStock: partRow(tx, partId).inStock },
+    }
+  },
+)

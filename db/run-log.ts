@@ -1,0 +1,48 @@
+import { asc, eq } from 'drizzle-orm'
+import { type Assessment, runInAssessment } from '../core/run-in/assess.ts'
+import { duesDone } from '../core/run-in/dues.ts'
+import { patternOf } from '../core/run-in/limits.ts'
+import { shelfLog, standingEntries } from '../core/run-in/log.ts'
+import type { Settings } from '../core/shop/settings.ts'
+import { accepted } from './checked-in.ts'
+import type { Read, Write } from './ledger.ts'
+import { known } from './refusal.ts'
+import { type clocks, readings, runInDues, runInRuns } from './schema/index.ts'
+
+export type RunRow = typeof runInRuns.$inferSelect
+export type ReadingRow = typeof readings.$inferSelect
+type ClockRow = typeof clocks.$inferSelect
+
+/** The run-in, or a refusal. */
+export const runRow = (read: Read, id: number): RunRow =>
+  known(read.select().from(runInRuns).where(eq(runInRuns.id, id)).get(), 'runIn.unknown', 'runId')
+
+/** Every entry of a run's log as written, corrected ones too, in order of entry. */
+export const entriesOf = (read: Read, runId: number): ReadingRow[] =>
+  read.select().from(readings).where(eq(readings.runId, runId)).orderBy(asc(readings.id)).all()
+
+/** The assessment of a run by the log as it stands now. */
+export function assessmentOf(run: RunRow, entries: readonly ReadingRow[], clock: ClockRow): Assessment {
+  const pattern = patternOf(clock)
+  return accepted(
+    runInAssessment({
+      duration: clock.duration,
+      strike: clock.strike,
+      chimes: clock.chime !== 'none',
+      pattern,
+      policy: run.policy,
+      limitSecondsPerDay: Number(run.limitPerDay),
+      readings: shelfLog(standingEntries(entries), pattern),
+    }),
+  )
+}
+
+/** Ticks off what the plan asked for by the log as it stands. */
+export function settleDues(tx: Write, runId: number, settings: Settings): void {
+  const dues = tx.select().from(runInDues).where(eq(runInDues.runId, runId)).all()
+  const done = duesDone(dues, standingEntries(entriesOf(tx, runId)), settings.place.timeZone)
+  for (const due of dues) {
+    const doneAt = done.get(due.id) ?? null
+    if (doneAt !== due.doneAt) tx.update(runInDues).set({ doneAt }).where(eq(runInDues.id, due.id)).run()
+  }
+}

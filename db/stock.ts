@@ -1,0 +1,21 @@
+import { eq, sql } from 'drizzle-orm'
+import type { Read, Write } from './ledger.ts'
+import { known } from './refusal.ts'
+import { parts, stockMoves } from './schema/index.ts'
+
+export type PartRow = typeof parts.$inferSelect
+export type MoveRow = typeof stockMoves.$inferSelect
+
+/** The part, or a refusal. */
+export const partRow = (read: Read, id: number): PartRow =>
+  known(read.select().from(parts).where(eq(parts.id, id)).get(), 'part.unknown', 'partId')
+
+/** Adds a move to the stock book and keeps the part's stock at the sum of its moves. `quantity` is signed. */
+export function moveStock(tx: Write, move: Omit<typeof stockMoves.$inferInsert, 'id'>): MoveRow {
+  const row = tx.insert(stockMoves).values(move).returning().get()
+  tx.update(parts)
+    .set({ inStock: sql`${parts.inStock} + ${move.quantity}` })
+    .where(eq(parts.id, move.partId))
+    .run()
+  return row
+}
