@@ -1,31 +1,47 @@
-import { and, asc, desc, eq, gt, isNull, or, sql } from 'drizzle-orm'
+import { and, asc, desc, eq, gt, isNotNull, isNull, lt, or, type SQL, sql } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
+import { cautionsFor } from '../../core/cautions/cautions.ts'
+import { minor } from '../../core/money/minor.ts'
+import { repairBalance } from '../balance.ts'
 import type { Read } from '../ledger.ts'
 import { known } from '../refusal.ts'
 import * as s from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
-import { coverOf } from '../warranty-cover.ts'
+import { coverOf, warrantyOf } from '../warranty-cover.ts'
 import { clockInShort } from './clock-words.ts'
 import { documentsOf } from './counter.ts'
 import { ownerWithContacts } from './repair.ts'
+import { pageLines } from './turn.ts'
 
-/** Where a list of owners goes on: after this name and number. */
-export interface After {
+/** A line in the list of owners by name. */
+export interface OwnerLine {
   readonly name: string
   readonly id: number
 }
 
-const page = 100
+/** Which page of the owners: those after a line, or those before it; the first when both are null. */
+export interface OwnersTurn {
+  readonly after: OwnerLine | null
+  readonly before: OwnerLine | null
+}
 
-/** Owners by name, a page at a time, with what each has on record. */
-export function ownersView(read: Read, after: After | null) {
-  const from = after
-    ? or(
-        sql`${s.owners.name} COLLATE NOCASE > ${after.name} COLLATE NOCASE`,
-        and(sql`${s.owners.name} = ${after.name} COLLATE NOCASE`, gt(s.owners.id, after.id)),
-      )
-    : undefined
-  const rows = read
+const byName = sql`${s.owners.name} COLLATE NOCASE`
+
+const afterLine = ({ name, id }: OwnerLine) =>
+  or(
+    sql`${byName} > ${name} COLLATE NOCASE`,
+    and(sql`${byName} = ${name} COLLATE NOCASE`, gt(s.owners.id, id)),
+  )
+
+const beforeLine = ({ name, id }: OwnerLine) =>
+  or(
+    sql`${byName} < ${name} COLLATE NOCASE`,
+    and(sql`${byName} = ${name} COLLATE NOCASE`, lt(s.owners.id, id)),
+  )
+
+function ownersPage(read: Read, where: SQL | undefined, backwards: boolean, limit: number) {
+  const order = backwards ? [sql`${byName} DESC`, desc(s.owners.id)] : [byName, asc(s.owners.id)]
+  return read
     .select({
       id: s.owners.id,
       name: s.owners.name,
@@ -37,11 +53,24 @@ export function ownersView(read: Read, after: After | null) {
       >`(SELECT max(r.taken_in_at) FROM repairs r WHERE r.owner_id = ${s.owners.id})`,
     })
     .from(s.owners)
-    .where(and(isNull(s.owners.mergedIntoId), from))
-    .orderBy(sql`${s.owners.name} COLLATE NOCASE`, asc(s.owners.id))
-    .limit(page + 1)
+    .where(and(isNull(s.owners.mergedIntoId), where))
+    .orderBy(...order)
+    .limit(limit)
     .all()
-  return { rows: rows.slice(0, page), more: rows.length > page }
+}
+
+/** Owners by name, a page at a time, with what each has on record. */
+export function ownersView(read: Read, { after, before }: OwnersTurn) {
+  const where = after ? afterLine(after) : before ? beforeLine(before) : undefined
+  const backwards = !after && before !== null
+  const found = ownersPage(read, where, backwards, pageLines)
+  const rows = backwards ? found.toReversed() : found
+  const [first, last] = [rows.at(0), rows.at(-1)]
+  return {
+    rows,
+    previous: first !== undefined && ownersPage(read, beforeLine(first), true, 1).length > 0,
+    next: last !== undefined && ownersPage(read, afterLine(last), false, 1).length > 0,
+  }
 }
 
 const repairsInShort = (read: Read, where: ReturnType<typeof eq>) =>
@@ -72,12 +101,35 @@ export const clocksOfOwner = (read: Read, ownerId: number) =>
     .orderBy(desc(s.clocks.id))
     .all()
 
-/** An owner with contacts, clocks and every repair. */
+const struckContacts = (read: Read, ownerId: number) =>
+  read
+    .select()
+    .from(s.ownerContacts)
+    .where(and(eq(s.ownerContacts.ownerId, ownerId), isNotNull(s.ownerContacts.struckReason)))
+    .all()
+
+/** The owner a duplicate was merged into, if it was. */
+const mergedInto = (read: Read, id: number | null) =>
+  id === null
+    ? null
+    : (read
+        .select({ id: s.owners.id, name: s.owners.name })
+        .from(s.owners)
+        .where(eq(s.owners.id, id))
+        .get() ?? null)
+
+/** An owner with contacts, clocks, every repair, and what is due on them (minus what the shop holds). */
 export function ownerView(read: Read, id: number) {
+  const owner = ownerWithContacts(read, id)
+  const repairs = repairsInShort(read, eq(s.repairs.ownerId, id))
+  const dues = repairs.map(repair => repairBalance(read, repair.id).due)
   return {
-    owner: ownerWithContacts(read, id),
+    owner,
+    mergedInto: mergedInto(read, owner.mergedIntoId),
+    struckContacts: struckContacts(read, id),
     clocks: clocksOfOwner(read, id),
-    repairs: repairsInShort(read, eq(s.repairs.ownerId, id)),
+    repairs,
+    dueMinor: minor(dues.reduce((sum, due) => sum + due, 0)),
   }
 }
 
@@ -113,10 +165,14 @@ export function clockView(read: Read, id: number, at: string) {
   )
   return {
     clock,
+    cautions: cautionsFor(clock),
     owners: ownersOverTime,
+    inShop: rows.find(row => row.stage !== 'collected')?.number ?? null,
     visits: rows.map(repair => ({
       repair,
+      warranty: warrantyOf(read, repair.id) ?? null,
       cover: coverOf(read, repair, today) ?? null,
+      comebackOf: rows.find(row => row.id === repair.comebackOfId)?.number ?? null,
       findings: read.select().from(s.findings).where(eq(s.findings.repairId, repair.id)).all(),
       parts: partsOf(read, repair.id),
       documents: papers.filter(paper => paper.repairId === repair.id),

@@ -1,11 +1,13 @@
 import { zValidator } from '@hono/zod-validator'
 import { Hono } from 'hono'
 import { z } from 'zod'
+import { civilDateOf } from '../../core/calendar/zone.ts'
 import * as accounts from '../../db/read/accounts.ts'
 import { counterView } from '../../db/read/counter.ts'
 import { clockView, ownersView, ownerView } from '../../db/read/register.ts'
 import { repairView } from '../../db/read/repair.ts'
 import { shopView } from '../../db/read/shop.ts'
+import { readSettings } from '../../db/settings.ts'
 import { asLiteral } from '../demo/day-references.ts'
 import { refuseInput } from '../problems.ts'
 import { query } from './body.ts'
@@ -18,8 +20,25 @@ const number = z
   .transform(Number)
 const param = <T extends z.ZodRawShape>(shape: T) => zValidator('param', z.object(shape), refuseInput)
 const openNumber = number.optional().transform(n => n ?? null)
+/** A line's number, or 0 for the place before every line of that name. */
+const openWhole = z
+  .string()
+  .regex(/^\d{1,16}$/)
+  .transform(Number)
+  .optional()
+  .transform(n => n ?? null)
 const kinds = ['claim-check', 'estimate', 'invoice', 'receipt', 'credit-note', 'warranty'] as const
 const period = query(z.object({ from: civilDate, to: civilDate }))
+
+const turn = { before: openNumber, after: openNumber }
+const ownersTurn = {
+  afterName: z.string().max(200).optional(),
+  afterId: openWhole,
+  beforeName: z.string().max(200).optional(),
+  beforeId: openWhole,
+}
+const ownerLine = (name: string | undefined, id: number | null) =>
+  name !== undefined && id !== null ? { name, id } : null
 
 /** Views: what the pages show. They never change anything. */
 export const pages = new Hono<Env>()
@@ -28,10 +47,10 @@ export const pages = new Hono<Env>()
   .get('/repairs/:number', param({ number }), c =>
     c.json(repairView(c.var.ledger.read, c.req.valid('param').number, c.var.doing.at)),
   )
-  .get('/owners', query(z.object({ afterName: z.string().optional(), afterId: openNumber })), c => {
-    const { afterName, afterId } = c.req.valid('query')
-    const after = afterName !== undefined && afterId !== null ? { name: afterName, id: afterId } : null
-    return c.json(ownersView(c.var.ledger.read, after))
+  .get('/owners', query(z.object(ownersTurn)), c => {
+    const { afterName, afterId, beforeName, beforeId } = c.req.valid('query')
+    const turn = { after: ownerLine(afterName, afterId), before: ownerLine(beforeName, beforeId) }
+    return c.json(ownersView(c.var.ledger.read, turn))
   })
   .get('/owners/:id', param({ id: number }), c =>
     c.json(ownerView(c.var.ledger.read, c.req.valid('param').id)),
@@ -46,12 +65,18 @@ export const pages = new Hono<Env>()
         kind: oneOf(kinds)
           .optional()
           .transform(k => k ?? null),
-        before: openNumber,
+        ...turn,
       }),
     ),
     c => c.json(accounts.documentsView(c.var.ledger.read, c.req.valid('query'))),
   )
-  .get('/owed', c => c.json(accounts.owedView(c.var.ledger.read)))
+  .get('/documents/:id', param({ id: number }), c =>
+    c.json(accounts.paperView(c.var.ledger.read, c.req.valid('param').id)),
+  )
+  .get('/owed', c => {
+    const { read } = c.var.ledger
+    return c.json(accounts.owedView(read, civilDateOf(c.var.doing.at, readSettings(read).place.timeZone)))
+  })
   .get('/tax', period, c => {
     const { from, to } = c.req.valid('query')
     return c.json(accounts.taxView(c.var.ledger.read, from, to))
@@ -60,9 +85,10 @@ export const pages = new Hono<Env>()
     const { from, to } = c.req.valid('query')
     return c.json(accounts.paymentsView(c.var.ledger.read, from, to))
   })
-  .get('/dayBook', query(z.object({ before: openNumber })), c =>
-    c.json(accounts.dayBookView(c.var.ledger.read, c.req.valid('query').before)),
-  )
+  .get('/dayBook', query(z.object(turn)), c => {
+    const { read } = c.var.ledger
+    return c.json(accounts.dayBookView(read, c.req.valid('query'), readSettings(read).place.timeZone))
+  })
   .get('/dayFile', c =>
     c.json(accounts.dayBookActs(c.var.ledger.read).map(act => ({ ...act, with: asLiteral(act.with) }))),
   )
