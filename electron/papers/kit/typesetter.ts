@@ -35,9 +35,12 @@ const graphemes = new Intl.Segmenter('und', { granularity: 'grapheme' })
 export function typesetter(document: PDFKit.PDFDocument) {
   const face = ({ face: name, size }: { face: Face; size: number }) => document.font(name).fontSize(size)
 
-  const runWidth = (run: Run, size: number): number => {
-    const options = run.rightToLeft ? { features: [] } : {}
-    return face({ face: run.face, size }).widthOfString(run.text, options)
+  /** Words are measured as they are drawn, with the space after them: pdfkit lays each out once and remembers it. */
+  const runWidth = ({ text, face: name, rightToLeft }: Run, size: number): number => {
+    const set = face({ face: name, size })
+    if (rightToLeft) return set.widthOfString(text, { features: [] })
+    if (text.endsWith(' ')) return set.widthOfString(text)
+    return set.widthOfString(`${text} `) - set.widthOfString(' ')
   }
 
   const width = (text: string, style: Style): number =>
