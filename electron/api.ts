@@ -1,5 +1,6 @@
 import { Hono } from 'hono'
 import { accounts } from './requests/accounts.ts'
+import { backup } from './requests/backup.ts'
 import { bench } from './requests/bench.ts'
 import { counter } from './requests/counter.ts'
 import { estimates } from './requests/estimates.ts'
@@ -10,6 +11,7 @@ import { register } from './requests/register.ts'
 import { shelf } from './requests/shelf.ts'
 import { shopActs } from './requests/shop.ts'
 import { stores } from './requests/stores.ts'
+import { workPages } from './requests/work-pages.ts'
 
 /** Every request of the ledger: acts as POST `/<area>/<verb>`, views as GET `/pages/…`. */
 export const api = new Hono<Env>()
@@ -21,8 +23,10 @@ export const api = new Hono<Env>()
   .route('/stores', stores)
   .route('/shelf', shelf)
   .route('/accounts', accounts)
+  .route('/backup', backup)
   .route('/find', find)
   .route('/pages', pages)
+  .route('/pages', workPages)
 
 /** The contract between the pages and the ledger; the pages import only this type. */
 export type Api = typeof api

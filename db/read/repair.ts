@@ -13,7 +13,9 @@ import { known } from '../refusal.ts'
 import * as s from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
 import { coverOf, warrantyOf } from '../warranty-cover.ts'
+import { benchCard } from './bench-card.ts'
 import { documentsOf } from './counter.ts'
+import { runsOf } from './run.ts'
 
 /** An owner with the contacts that still hold, the preferred one first. */
 export function ownerWithContacts(read: Read, ownerId: number) {
@@ -154,6 +156,8 @@ export function repairView(read: Read, number: number, at: string) {
     warranty: { given: warrantyOf(read, repair.id) ?? null, cover: coverOf(read, repair, today) ?? null },
     handOver: read.select().from(s.handOvers).where(eq(s.handOvers.repairId, repair.id)).get() ?? null,
     earlier: earlierVisits(read, repair, today),
+    bench: benchCard(read, repair, clock, at, settings.place.timeZone),
+    runs: runsOf(read, repair.id, clock, at, settings.place.timeZone),
   }
 }
 

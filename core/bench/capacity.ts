@@ -1,0 +1,20 @@
+import { dayMinutes, minuteOf } from '../calendar/local.ts'
+import type { WorkWeek } from '../calendar/opening.ts'
+
+/** How much work lies ahead of the benches, and how long it will take them. */
+export interface BenchCapacity {
+  readonly aheadMinutes: number
+  readonly minutesPerWeek: number
+  /** Weeks of open hours the work ahead fills; null where nobody works or the shop is never open. */
+  readonly weeks: number | null
+}
+
+const openMinutes = (week: WorkWeek): number =>
+  week.reduce((sum, { from, to }) => sum + (minuteOf(to) ?? dayMinutes) - (minuteOf(from) ?? 0), 0)
+
+/** The hours agreed and not yet worked against the open hours of everyone at a bench. */
+export function benchCapacity(ahead: readonly number[], week: WorkWeek, benches: number): BenchCapacity {
+  const aheadMinutes = ahead.reduce((sum, minutes) => sum + minutes, 0)
+  const minutesPerWeek = openMinutes(week) * benches
+  return { aheadMinutes, minutesPerWeek, weeks: minutesPerWeek > 0 ? aheadMinutes / minutesPerWeek : null }
+}

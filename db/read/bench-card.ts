@@ -1,0 +1,119 @@
+import { asc, eq } from 'drizzle-orm'
+import { stepsFor } from '../../core/bench/steps.ts'
+import { civilDateOf } from '../../core/calendar/zone.ts'
+import { isForgotten } from '../../core/labour/forgotten.ts'
+import { entryMinutes, totalMinutes } from '../../core/labour/minutes.ts'
+import { minor } from '../../core/money/minor.ts'
+import { leftOfUse } from '../books/parts-used.ts'
+import type { RepairRow } from '../facts.ts'
+import type { Read } from '../ledger.ts'
+import * as s from '../schema/index.ts'
+import { agreedMinutes } from './agreed-hours.ts'
+
+/** Labour on a repair, each entry with its minutes; a running one counts up to `at`. */
+export function labourOf(read: Read, repairId: number, at: string, timeZone: string) {
+  const entries = read
+    .select({ entry: s.labourEntries, person: s.people.name })
+    .from(s.labourEntries)
+    .leftJoin(s.people, eq(s.people.id, s.labourEntries.personId))
+    .where(eq(s.labourEntries.repairId, repairId))
+    .orderBy(asc(s.labourEntries.startedAt), asc(s.labourEntries.id))
+    .all()
+    .map(({ entry, person }) => ({
+      ...entry,
+      person,
+      on: civilDateOf(entry.startedAt, timeZone),
+      minutes: entryMinutes(entry, at),
+      forgotten: isForgotten(entry, at, timeZone),
+    }))
+  return {
+    entries,
+    totalMinutes: totalMinutes(entries, at),
+    agreedMinutes: agreedMinutes(read, repairId),
+    running: entries.filter(entry => entry.endedAt === null && entry.struckReason === null),
+  }
+}
+
+/** Parts on a repair: each use with what is still there of it, at the price frozen then. */
+export function partsUsedOn(read: Read, repairId: number) {
+  const rows = read
+    .select({ move: s.stockMoves, part: { id: s.parts.id, name: s.parts.name, kind: s.parts.kind } })
+    .from(s.stockMoves)
+    .innerJoin(s.parts, eq(s.parts.id, s.stockMoves.partId))
+    .where(eq(s.stockMoves.repairId, repairId))
+    .orderBy(asc(s.stockMoves.id))
+    .all()
+    .filter(({ move }) => move.kind === 'used')
+    .map(({ move, part }) => {
+      const quantity = leftOfUse(read, move)
+      return {
+        id: move.id,
+        at: move.at,
+        part,
+        taken: -move.quantity,
+        quantity,
+        unitPriceMinor: move.unitPriceMinor,
+        priceMinor: minor(move.unitPriceMinor * quantity),
+        costMinor: minor(move.unitCostMinor * quantity),
+      }
+    })
+  return { rows, priceMinor: minor(rows.reduce((sum, row) => sum + row.priceMinor, 0)) }
+}
+
+/** Work given out of the house, overdue where its day has passed. */
+export const outsideWorkOf = (read: Read, repairId: number, today: string) =>
+  read
+    .select({ work: s.outsideWork, vendor: s.vendors.name })
+    .from(s.outsideWork)
+    .innerJoin(s.vendors, eq(s.vendors.id, s.outsideWork.vendorId))
+    .where(eq(s.outsideWork.repairId, repairId))
+    .orderBy(asc(s.outsideWork.id))
+    .all()
+    .map(({ work, vendor }) => ({
+      ...work,
+      vendor,
+      overdue: work.backAt === null && work.dueOn !== null && work.dueOn < today,
+    }))
+
+function ordersFor(read: Read, repairId: number) {
+  return read
+    .select({ order: s.partOrders, part: s.parts.name })
+    .from(s.partOrders)
+    .innerJoin(s.parts, eq(s.parts.id, s.partOrders.partId))
+    .where(eq(s.partOrders.repairId, repairId))
+    .orderBy(asc(s.partOrders.id))
+    .all()
+    .map(({ order, part }) => ({ ...order, part }))
+}
+
+/** What the bench has on record of a repair. */
+export function benchCard(
+  read: Read,
+  repair: RepairRow,
+  clock: typeof s.clocks.$inferSelect,
+  at: string,
+  timeZone: string,
+) {
+  const today = civilDateOf(at, timeZone)
+  return {
+    labour: labourOf(read, repair.id, at, timeZone),
+    findings: read
+      .select()
+      .from(s.findings)
+      .where(eq(s.findings.repairId, repair.id))
+      .orderBy(asc(s.findings.id))
+      .all(),
+    asFound: read
+      .select()
+      .from(s.asFound)
+      .where(eq(s.asFound.repairId, repair.id))
+      .orderBy(asc(s.asFound.id))
+      .all(),
+    waits: read.select().from(s.waits).where(eq(s.waits.repairId, repair.id)).orderBy(asc(s.waits.id)).all(),
+    parts: partsUsedOn(read, repair.id),
+    orders: ordersFor(read, repair.id),
+    outsideWork: outsideWorkOf(read, repair.id, today),
+    cautionsSeen: read.select().from(s.cautionsSeen).where(eq(s.cautionsSeen.repairId, repair.id)).all(),
+    steps: stepsFor(clock),
+  }
+}

@@ -1,0 +1,126 @@
+import { asc, desc, eq, inArray, isNull, sql } from 'drizzle-orm'
+import { benchCapacity } from '../../core/bench/capacity.ts'
+import { beforeInQueue } from '../../core/bench/queue.ts'
+import { civilDateOf } from '../../core/calendar/zone.ts'
+import { cautionsFor } from '../../core/cautions/cautions.ts'
+import { isForgotten } from '../../core/labour/forgotten.ts'
+import { entryMinutes, totalMinutes } from '../../core/labour/minutes.ts'
+import { isLate } from '../../core/standing/counter-list.ts'
+import { type Stage, stages } from '../../core/standing/standing.ts'
+import { standingOf } from '../facts.ts'
+import type { Read } from '../ledger.ts'
+import * as s from '../schema/index.ts'
+import { readSettings } from '../settings.ts'
+import { agreedMinutes } from './agreed-hours.ts'
+
+const atTheBench = ['go-ahead', 'on-the-bench', 'waiting', 'taken-in'] as const satisfies readonly Stage[]
+
+const goAheadAt = (read: Read, repairId: number): string | null =>
+  read
+    .select({ at: s.goAheads.at })
+    .from(s.goAheads)
+    .where(eq(s.goAheads.repairId, repairId))
+    .orderBy(desc(s.goAheads.id))
+    .limit(1)
+    .get()?.at ?? null
+
+const workedMinutes = (read: Read, repairId: number, at: string): number =>
+  totalMinutes(read.select().from(s.labourEntries).where(eq(s.labourEntries.repairId, repairId)).all(), at)
+
+function queueRows(read: Read, at: string, timeZone: string) {
+  const today = civilDateOf(at, timeZone)
+  return read
+    .select({ repair: s.repairs, owner: { id: s.owners.id, name: s.owners.name }, clock: s.clocks })
+    .from(s.repairs)
+    .innerJoin(s.owners, eq(s.owners.id, s.repairs.ownerId))
+    .innerJoin(s.clocks, eq(s.clocks.id, s.repairs.clockId))
+    .where(inArray(s.repairs.stage, [...atTheBench]))
+    .all()
+    .map(({ repair, owner, clock }) => {
+      const { stage, estimatedOn, benchOrder, number } = repair
+      const agreed = agreedMinutes(read, repair.id)
+      const worked = workedMinutes(read, repair.id, at)
+      return {
+        id: repair.id,
+        number,
+        owner,
+        clock,
+        cautions: cautionsFor(clock),
+        fault: repair.fault,
+        springs: repair.springs,
+        stage,
+        notches: stages[stage].notches,
+        waitingFor: stage === 'waiting' ? standingOf(read, repair).waitingFor : null,
+        comeback: repair.comebackOfId !== null,
+        covered: repair.covered,
+        benchOrder,
+        estimatedOn,
+        late: isLate(repair, today),
+        goAheadAt: goAheadAt(read, repair.id),
+        agreedMinutes: agreed,
+        workedMinutes: worked,
+        aheadMinutes: Math.max(0, (agreed ?? 0) - worked),
+      }
+    })
+    .sort(beforeInQueue)
+}
+
+/** Every labour clock that runs, with whose it is and on what; one left from another day is forgotten. */
+export const runningLabour = (read: Read, at: string, timeZone: string) =>
+  read
+    .select({ entry: s.labourEntries, person: s.people.name, number: s.repairs.number })
+    .from(s.labourEntries)
+    .innerJoin(s.repairs, eq(s.repairs.id, s.labourEntries.repairId))
+    .leftJoin(s.people, eq(s.people.id, s.labourEntries.personId))
+    .where(sql`${s.labourEntries.endedAt} IS NULL AND ${s.labourEntries.struckReason} IS NULL`)
+    .orderBy(asc(s.labourEntries.startedAt))
+    .all()
+    .map(({ entry, person, number }) => ({
+      ...entry,
+      person,
+      number,
+      minutes: entryMinutes(entry, at),
+      forgotten: isForgotten(entry, at, timeZone),
+    }))
+
+/** Outside work that is away, the longest due first. */
+export const outsideAway = (read: Read, today: string) =>
+  read
+    .select({ work: s.outsideWork, vendor: s.vendors.name, number: s.repairs.number })
+    .from(s.outsideWork)
+    .innerJoin(s.vendors, eq(s.vendors.id, s.outsideWork.vendorId))
+    .innerJoin(s.repairs, eq(s.repairs.id, s.outsideWork.repairId))
+    .where(isNull(s.outsideWork.backAt))
+    .orderBy(sql`${s.outsideWork.dueOn} IS NULL, ${s.outsideWork.dueOn}, ${s.outsideWork.id}`)
+    .all()
+    .map(({ work, vendor, number }) => ({
+      ...work,
+      vendor,
+      number,
+      overdue: work.dueOn !== null && work.dueOn < today,
+    }))
+
+const activePeople = (read: Read): number =>
+  read.select({ id: s.people.id }).from(s.people).where(eq(s.people.active, true)).all().length
+
+/** The bench: the queue in order, what is still to be looked over, whose clocks run, what is away, and how many hours lie ahead. */
+export function benchView(read: Read, at: string) {
+  const settings = readSettings(read)
+  const { timeZone } = settings.place
+  const today = civilDateOf(at, timeZone)
+  const rows = queueRows(read, at, timeZone)
+  const queue = rows.filter(row => row.stage !== 'taken-in')
+  return {
+    today,
+    at,
+    queue,
+    toAssess: rows.filter(row => row.stage === 'taken-in'),
+    running: runningLabour(read, at, timeZone),
+    away: outsideAway(read, today),
+    capacity: benchCapacity(
+      queue.map(row => row.aheadMinutes),
+      settings.hours.week,
+      activePeople(read),
+    ),
+  }
+}

@@ -1,0 +1,148 @@
+import { asc, eq, inArray, isNull } from 'drizzle-orm'
+import { civilDateOf } from '../../core/calendar/zone.ts'
+import { cautionsFor } from '../../core/cautions/cautions.ts'
+import { usualLimitPerDay } from '../../core/run-in/limits.ts'
+import { standingEntries } from '../../core/run-in/log.ts'
+import { stageNow } from '../../core/run-in/progress.ts'
+import { latestClockCheck } from '../clock-check.ts'
+import { standingOf } from '../facts.ts'
+import type { Read } from '../ledger.ts'
+import { known } from '../refusal.ts'
+import { assessmentOf, entriesOf, runRow } from '../run-log.ts'
+import * as s from '../schema/index.ts'
+import { readSettings } from '../settings.ts'
+import { duesOf, runDetail, stagesOf } from './run.ts'
+
+/** What of a run's plan is to be done by the end of today, and whether some of it is left from an earlier day. */
+function dueToday(read: Read, runId: number, today: string, timeZone: string) {
+  const open = duesOf(read, runId)
+    .filter(due => due.doneAt === null)
+    .map(due => ({ ...due, on: civilDateOf(due.dueAt, timeZone) }))
+  const now = open.filter(due => due.on <= today)
+  return {
+    wind: now.some(due => due.kind === 'wind'),
+    reading: now.some(due => due.kind === 'reading'),
+    overdue: now.some(due => due.on < today),
+    nextOn: open.find(due => due.on > today)?.on ?? null,
+  }
+}
+
+/** The line of one clock on the round: where it stands, what is due, its last readings, what its log says so far. */
+function roundRows(read: Read, at: string, timeZone: string) {
+  const today = civilDateOf(at, timeZone)
+  return read
+    .select({
+      run: s.runInRuns,
+      repair: s.repairs,
+      clock: s.clocks,
+      owner: { id: s.owners.id, name: s.owners.name },
+      place: { id: s.shelfPlaces.id, name: s.shelfPlaces.name, kind: s.shelfPlaces.kind },
+    })
+    .from(s.runInRuns)
+    .innerJoin(s.repairs, eq(s.repairs.id, s.runInRuns.repairId))
+    .innerJoin(s.clocks, eq(s.clocks.id, s.repairs.clockId))
+    .innerJoin(s.owners, eq(s.owners.id, s.repairs.ownerId))
+    .leftJoin(s.shelfPlaces, eq(s.shelfPlaces.id, s.runInRuns.placeId))
+    .where(isNull(s.runInRuns.endedAt))
+    .orderBy(asc(s.shelfPlaces.walkOrder), asc(s.runInRuns.id))
+    .all()
+    .map(({ run, repair, clock, owner, place }) => {
+      const entries = entriesOf(read, run.id)
+      const { verdict, troubles } = assessmentOf(run, entries, clock)
+      return {
+        runId: run.id,
+        repairId: repair.id,
+        number: repair.number,
+        place,
+        clock,
+        owner,
+        startedAt: run.startedAt,
+        readyOn: run.readyOn,
+        ...stageNow(run.startedAt, stagesOf(read, run.id), at),
+        due: dueToday(read, run.id, today, timeZone),
+        last: standingEntries(entries)
+          .slice(-3)
+          .reverse()
+          .map(entry => ({
+            at: entry.at,
+            errorMs: entry.errorMs,
+            wound: entry.wound,
+            stopped: entry.stopped,
+          })),
+        verdict,
+        troubles: troubles.length,
+      }
+    })
+}
+
+/** Repairs whose work is done and that may go on the shelf now, with the rate they would be held to. */
+function toStart(read: Read) {
+  return read
+    .select({ repair: s.repairs, clock: s.clocks, owner: { id: s.owners.id, name: s.owners.name } })
+    .from(s.repairs)
+    .innerJoin(s.clocks, eq(s.clocks.id, s.repairs.clockId))
+    .innerJoin(s.owners, eq(s.owners.id, s.repairs.ownerId))
+    .where(inArray(s.repairs.stage, ['on-the-bench']))
+    .orderBy(asc(s.repairs.number))
+    .all()
+    .filter(({ repair }) => standingOf(read, repair).next.includes('start-run-in'))
+    .map(({ repair, clock, owner }) => ({
+      repairId: repair.id,
+      number: repair.number,
+      clock,
+      owner,
+      usualLimitPerDay: usualLimitPerDay(clock),
+    }))
+}
+
+/** Every place in walking order with the clock that stands there. */
+function placesOf(read: Read, rows: ReturnType<typeof roundRows>) {
+  return read
+    .select()
+    .from(s.shelfPlaces)
+    .where(eq(s.shelfPlaces.active, true))
+    .orderBy(asc(s.shelfPlaces.walkOrder))
+    .all()
+    .map(place => ({ ...place, number: rows.find(row => row.place?.id === place.id)?.number ?? null }))
+}
+
+/** The shelf: what runs in and where it stands, what the round of today asks for, and what may go up next. */
+export function shelfView(read: Read, at: string) {
+  const { timeZone } = readSettings(read).place
+  const rows = roundRows(read, at, timeZone)
+  return {
+    today: civilDateOf(at, timeZone),
+    at,
+    rows,
+    places: placesOf(read, rows),
+    toStart: toStart(read),
+    clockCheck: latestClockCheck(read) ?? null,
+    counts: {
+      running: rows.length,
+      due: rows.filter(row => row.due.reading || row.due.wind).length,
+      toWind: rows.filter(row => row.due.wind).length,
+      mayPass: rows.filter(row => row.verdict.code === 'mayPass').length,
+    },
+  }
+}
+
+/** One run with its log, plan and figures, and the clock and repair it is of. */
+export function runView(read: Read, runId: number, at: string) {
+  const { timeZone } = readSettings(read).place
+  const run = runRow(read, runId)
+  const about = read
+    .select({ repair: s.repairs, clock: s.clocks, owner: { id: s.owners.id, name: s.owners.name } })
+    .from(s.repairs)
+    .innerJoin(s.clocks, eq(s.clocks.id, s.repairs.clockId))
+    .innerJoin(s.owners, eq(s.owners.id, s.repairs.ownerId))
+    .where(eq(s.repairs.id, run.repairId))
+    .get()
+  const { repair, clock, owner } = known(about, 'repair.unknown', 'repairId')
+  return {
+    repair: { id: repair.id, number: repair.number, stage: repair.stage },
+    owner,
+    clock,
+    cautions: cautionsFor(clock),
+    run: runDetail(read, run, clock, at, timeZone),
+  }
+}
