@@ -2,15 +2,17 @@ import { readdirSync, statSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
 import { start } from '../core/words/en/start.ts'
 import { type LedgerRefusal, LedgerRefused } from '../db/ledger-refused.ts'
+import { backupFolder, backupsOf } from './backups.ts'
 import { LedgerHeld } from './hold.ts'
 
 const sentences = start.ledgerRefusals satisfies Record<LedgerRefusal, unknown>
 
-/** The newest of the copies that are made beside a ledger before it is brought up to date. */
+/** The newest of a ledger's backups and of the copies that are made beside it before it is brought up to date. */
 export function lastBackup(file: string): string | undefined {
-  const copies = readdirSync(dirname(file))
+  const before = readdirSync(dirname(file))
     .filter(name => name.startsWith(`${basename(file)}.before-`) && !name.endsWith('.unfinished'))
     .map(name => join(dirname(file), name))
+  const copies = [...before, ...backupsOf(file).map(backup => join(backupFolder(file), backup.file))]
   return copies.toSorted((a, b) => statSync(b).mtimeMs - statSync(a).mtimeMs)[0]
 }
 

@@ -1,3 +1,4 @@
+import { resolve } from 'node:path'
 import { zValidator } from '@hono/zod-validator'
 import { Hono } from 'hono'
 import { z } from 'zod'
@@ -8,6 +9,7 @@ import { clockView, ownersView, ownerView } from '../../db/read/register.ts'
 import { repairView } from '../../db/read/repair.ts'
 import { shopView } from '../../db/read/shop.ts'
 import { readSettings } from '../../db/settings.ts'
+import { backupFolder, backupsKept, backupsOf } from '../backups.ts'
 import { asLiteral } from '../demo/day-references.ts'
 import { refuseInput } from '../problems.ts'
 import { query } from './body.ts'
@@ -88,6 +90,15 @@ export const pages = new Hono<Env>()
   .get('/dayBook', query(z.object(turn)), c => {
     const { read } = c.var.ledger
     return c.json(accounts.dayBookView(read, c.req.valid('query'), readSettings(read).place.timeZone))
+  })
+  .get('/backups', c => {
+    const { file } = c.var.ledger
+    return c.json({
+      ledger: resolve(file),
+      folder: backupFolder(resolve(file)),
+      kept: backupsKept,
+      rows: backupsOf(file),
+    })
   })
   .get('/dayFile', c =>
     c.json(accounts.dayBookActs(c.var.ledger.read).map(act => ({ ...act, with: asLiteral(act.with) }))),

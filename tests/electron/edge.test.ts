@@ -17,8 +17,9 @@ beforeAll(async () => {
 })
 afterAll(() => shop.close())
 
+// Backing up changes nothing in the ledger and so is no act.
 const acts = api.routes
-  .filter(route => route.method === 'POST')
+  .filter(route => route.method === 'POST' && route.path !== '/backup')
   .map(route => route.path)
   .filter((path, index, all) => all.indexOf(path) === index)
 const views = api.routes.filter(route => route.method === 'GET').map(route => route.path)

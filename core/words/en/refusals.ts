@@ -77,7 +77,8 @@ export const refusals = {
   'standing.invoiced': () => 'This repair has been invoiced. Correct it with a credit note.',
   'standing.notInvoiced': () => 'Write the invoice first.',
   'standing.collected': () => 'The clock has been collected.',
-  'labour.running': (v: Values) => `Your labour clock runs on repair ${v.number}. Stop it, or let this start stop it.`,
+  'labour.running': (v: Values) =>
+    `Your labour clock runs on repair ${v.number}. Stop it, or let this start stop it.`,
   'labour.notRunning': () => 'No labour clock is running.',
   'labour.unknown': () => 'This labour entry is not in the ledger.',
   'labour.endBeforeStart': () => 'The work cannot end before it began.',
@@ -137,6 +138,10 @@ export const refusals = {
   'warranty.none': () => 'No warranty is on record for this repair.',
   'photograph.unknown': () => 'This photograph is not in the ledger.',
   'photograph.notAnImage': () => 'Only JPEG, PNG or WebP photographs can be kept.',
+  'backup.noAccess': () =>
+    'The folder of backups beside the ledger cannot be written to. See who it belongs to and whether there is room on the disk, then try again.',
+  'backup.damaged': () =>
+    'The copy did not pass its check and was not kept. Go on with care: copy the ledger’s folder to another disk, and look at this disk before writing more.',
   'settings.unknown': () => 'There is no such group of settings.',
   'find.tooShort': () => 'Write a little more to find something.',
 } satisfies Record<string, (values: Values) => string>
