@@ -60,6 +60,7 @@ const dateFormats = ({ locale, timeZone }: FormatSettings) => ({
   short: new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', timeZone: 'UTC' }),
   medium: new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeZone: 'UTC' }),
   full: new Intl.DateTimeFormat(locale, { dateStyle: 'full', timeZone: 'UTC' }),
+  weekday: new Intl.DateTimeFormat(locale, { weekday: 'long', timeZone: 'UTC' }),
   instant: new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeStyle: 'short', timeZone }),
 })
 
@@ -86,6 +87,8 @@ export function formats(settings: FormatSettings) {
     date: (civil: string) => dates.medium.format(civilInstant(civil)),
     /** A civil date with its weekday: `Thursday 4 March 2027`. */
     longDate: (civil: string) => dates.full.format(civilInstant(civil)),
+    /** The weekday of a civil date: `Thursday`. */
+    weekday: (civil: string) => dates.weekday.format(civilInstant(civil)),
     /** An ISO instant as date and time in the shop's zone: `4 Mar 2027, 09:10`. */
     instant: (iso: string) => dates.instant.format(new Date(iso)),
     /** A plain number, at most six decimals. */

@@ -6,7 +6,7 @@ import type { Words } from '../../core/words/en/index.ts'
 import type { Formats } from '../../core/words/format.ts'
 import { answer, api } from '../api.ts'
 import { belongingWords, clockMarks, clockWords } from '../clock-words.ts'
-import { CivilDate, DueDate, Money } from '../parts/figures.tsx'
+import { CivilDate, DueDate, MarginDay, Money } from '../parts/figures.tsx'
 import { type Column, Entry, Ledger } from '../parts/ledger.tsx'
 import { Page } from '../parts/page.tsx'
 import { Standing } from '../parts/standing.tsx'
@@ -93,7 +93,7 @@ function Shown({ view }: { view: View }) {
   return (
     <Page
       title={screens.pages.counter}
-      date={<CivilDate on={view.today} style="long" />}
+      date={<MarginDay on={view.today} />}
       sums={[
         { figure: view.counts.toCollect, words: counter.sums.toCollect },
         { figure: view.counts.awaitingWord, words: counter.sums.awaitingWord },

@@ -1,5 +1,5 @@
 import { Combobox } from '../parts/combobox.tsx'
-import { Field, TextArea, TextField, useOptional } from '../parts/field.tsx'
+import { Field, TextArea, TextField } from '../parts/field.tsx'
 import { Section } from '../parts/page.tsx'
 import { useFound } from '../shell/find-box.tsx'
 import { useShop } from '../shop.tsx'
@@ -29,14 +29,13 @@ function Known({ entry }: { entry: TakeInEntry }) {
 
 function Fresh({ entry }: { entry: TakeInEntry }) {
   const { takeIn } = useShop().words.counter
-  const optional = useOptional()
   return (
     <div className="form">
       <OwnerBox entry={entry} />
       <div className="fields">
-        <TextField label={takeIn.phone} inputMode="tel" hint={optional} {...entry.owner.at('phone')} />
-        <TextField label={takeIn.email} inputMode="email" hint={optional} {...entry.owner.at('email')} />
-        <TextArea label={takeIn.address} hint={optional} {...entry.owner.at('address')} />
+        <TextField label={takeIn.phone} inputMode="tel" {...entry.owner.at('phone')} />
+        <TextField label={takeIn.email} inputMode="email" {...entry.owner.at('email')} />
+        <TextArea label={takeIn.address} {...entry.owner.at('address')} />
       </div>
     </div>
   )

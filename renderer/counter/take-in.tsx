@@ -1,7 +1,7 @@
 import { useLocation, useSearchParams } from 'wouter'
 import { answer, api } from '../api.ts'
 import { ActForm, Send, useAct } from '../parts/act.tsx'
-import { CivilDate } from '../parts/figures.tsx'
+import { MarginDay } from '../parts/figures.tsx'
 import { EntryLine, Page } from '../parts/page.tsx'
 import { usePrintPaper } from '../parts/paper-link.tsx'
 import { useShop } from '../shop.tsx'
@@ -40,7 +40,7 @@ export function TakeIn() {
     >
       <Page
         title={takeIn.title}
-        date={<CivilDate on={today} style="long" />}
+        date={<MarginDay on={today} />}
         subtitle={takeIn.sendKeys}
         entry={
           <EntryLine label={takeIn.title}>

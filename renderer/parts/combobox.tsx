@@ -62,7 +62,12 @@ export function Combobox<Item>(props: ComboboxProps<Item>) {
     initialIsOpen: props.startsOpen === true && text !== '',
     ...(control.id ? { inputId: control.id } : {}),
     onSelectedItemChange: ({ selectedItem }) => selectedItem && onChoose(selectedItem),
-    stateReducer: (state, { changes }) => ({ ...changes, inputValue: state.inputValue }),
+    stateReducer: (state, { type, changes }) => ({
+      ...changes,
+      inputValue: state.inputValue,
+      // Going away chooses nothing: only Enter and a click do.
+      ...(type === useCombobox.stateChangeTypes.InputBlur ? { selectedItem: null } : {}),
+    }),
   })
   const open = box.isOpen && text.trim() !== ''
   const onKeyDown = (event: React.KeyboardEvent) => {

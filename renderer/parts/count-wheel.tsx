@@ -1,6 +1,6 @@
 /** Degrees of the rim up to each notch: like on a real count wheel the raised parts grow as the count goes up. */
-const spans = [20, 26, 32, 38, 44, 50, 56, 62]
-const notchDegrees = 4
+const spans = [20, 24, 28, 32, 36, 40, 44, 48]
+const notchDegrees = 11
 
 const point = (degrees: number, radius: number): string => {
   const turn = ((degrees - 90) * Math.PI) / 180

@@ -36,6 +36,18 @@ export function CivilDate({
   return <time dateTime={on}>{written}</time>
 }
 
+/** A day for the margin of a page: its weekday above its date. */
+export function MarginDay({ on }: { on: string }) {
+  const { formats } = useShop()
+  return (
+    <time dateTime={on}>
+      {formats.weekday(on)}
+      <br />
+      {formats.date(on)}
+    </time>
+  )
+}
+
 /** An estimated date; once past, said to be late in words as well as in colour. */
 export function DueDate({ on, late }: { on: string | null | undefined; late: boolean }) {
   const { formats, words } = useShop()

@@ -87,6 +87,7 @@ export function Ledger<Row>(props: LedgerProps<Row>) {
   const { columns, groups, caption, empty, open, plain, totalLabel } = props
   const state = useChosen(props)
   const filled = groups.filter(group => group.rows.length > 0)
+  if (plain && filled.length === 0) return <p className="quiet">{empty}</p>
   return (
     <div className={plain ? 'ledger plain' : 'ledger'}>
       <table role={open ? 'grid' : undefined} aria-label={caption} onKeyDown={open ? moveByKey : undefined}>

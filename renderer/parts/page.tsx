@@ -19,14 +19,17 @@ export interface PageProps {
   readonly children: ReactNode
 }
 
-/** The heading takes the focus on a turn of the page, unless something on the new page has taken it already. */
+const isTyping = (element: Element | null) => element?.matches('input, select, textarea') ?? false
+
+/** The heading takes the focus on a turn of the page, unless the new page or a control being typed in has it. */
 function useTurnedTo(title: string) {
   const heading = useRef<HTMLHeadingElement>(null)
   const { settings, words } = useShop()
   useEffect(() => {
     document.title = words.screens.titleOf(title, settings.shop.name)
     const main = heading.current?.closest('main')
-    if (main && !main.contains(document.activeElement)) heading.current?.focus({ preventScroll: true })
+    const has = document.activeElement
+    if (main && !main.contains(has) && !isTyping(has)) heading.current?.focus({ preventScroll: true })
   }, [title, settings.shop.name, words])
   return heading
 }

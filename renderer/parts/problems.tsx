@@ -1,4 +1,13 @@
-import { createContext, type MouseEvent, useContext, useEffect, useRef } from 'react'
+import {
+  createContext,
+  type MouseEvent,
+  type RefObject,
+  useContext,
+  useEffect,
+  useLayoutEffect,
+  useRef,
+  useState,
+} from 'react'
 import type { ShownProblem } from '../api.ts'
 import { useWords } from '../words.ts'
 
@@ -27,6 +36,31 @@ const named = (form: HTMLElement) => [...form.querySelectorAll<HTMLElement>('[na
 
 const nameOf = (control: HTMLElement) => control.getAttribute('name') ?? ''
 
+/** The words a control is known by: its label, or its group's, and before it the line it stands in. */
+function labelOf(control: HTMLElement): string {
+  const label =
+    control instanceof HTMLInputElement && control.type === 'radio'
+      ? null
+      : control.closest('form')?.querySelector(`label[for="${CSS.escape(control.id)}"]`)
+  const line = control.closest('fieldset')?.querySelector('legend')
+  return [line?.textContent, (label ?? control.closest('label'))?.textContent].filter(Boolean).join(', ')
+}
+
+/** The label of each problem's control, read off the form once it shows its problems. */
+function useLabels(problems: readonly ShownProblem[], list: RefObject<HTMLElement | null>) {
+  const [labels, setLabels] = useState<Readonly<Record<string, string>>>({})
+  useLayoutEffect(() => {
+    const controls = named(list.current?.closest('form') ?? document.body)
+    const entries = problems.map(({ field }) => {
+      const name = controlFor(field, controls.map(nameOf))
+      const control = controls.find(one => nameOf(one) === name)
+      return [field, control ? labelOf(control) : ''] as const
+    })
+    setLabels(Object.fromEntries(entries))
+  }, [problems, list])
+  return labels
+}
+
 /** Puts the focus on the control a problem speaks of. */
 function goTo(event: MouseEvent<HTMLAnchorElement>, field: string): void {
   event.preventDefault()
@@ -41,6 +75,8 @@ function goTo(event: MouseEvent<HTMLAnchorElement>, field: string): void {
 export function ProblemList({ problems }: { problems: readonly ShownProblem[] }) {
   const { screens } = useWords()
   const list = useRef<HTMLDivElement>(null)
+  const labels = useLabels(problems, list)
+  const said = ({ field, message }: ShownProblem) => [labels[field], message].filter(Boolean).join(': ')
   useEffect(() => {
     if (problems.length > 0) list.current?.focus()
   }, [problems])
@@ -49,14 +85,14 @@ export function ProblemList({ problems }: { problems: readonly ShownProblem[] })
     <div className="problems" ref={list} tabIndex={-1} role="alert">
       <h2>{screens.problems.heading(problems.length)}</h2>
       <ul>
-        {problems.map(({ code, field, message }) => (
-          <li key={`${code} ${field}`}>
-            {field ? (
-              <a href={`#${field}`} onClick={event => goTo(event, field)}>
-                {message}
+        {problems.map(problem => (
+          <li key={`${problem.code} ${problem.field}`}>
+            {labels[problem.field] ? (
+              <a href={`#${problem.field}`} onClick={event => goTo(event, problem.field)}>
+                {said(problem)}
               </a>
             ) : (
-              message
+              said(problem)
             )}
           </li>
         ))}

@@ -15,12 +15,14 @@ export function OwnerSection({ view: { owner } }: { view: Repair }) {
       <p>
         <Link href={`/register/owner/${owner.id}`}>{owner.name}</Link>
       </p>
-      {owner.contacts.map(({ id, kind, value, preferred }) => (
-        <p key={id}>
-          <a href={`${kind === 'phone' ? 'tel' : 'mailto'}:${value}`}>{value}</a>
-          {preferred && owner.contacts.length > 1 && <span className="quiet"> {repair.preferred}</span>}
-        </p>
-      ))}
+      <ul className="contacts">
+        {owner.contacts.map(({ id, kind, value, preferred }) => (
+          <li key={id}>
+            <a href={`${kind === 'phone' ? 'tel' : 'mailto'}:${value}`}>{value}</a>
+            {preferred && owner.contacts.length > 1 && <span className="quiet"> {repair.preferred}</span>}
+          </li>
+        ))}
+      </ul>
       {owner.address && <p className="several-lines">{owner.address}</p>}
       {owner.notes && <p className="quiet several-lines">{owner.notes}</p>}
     </Section>

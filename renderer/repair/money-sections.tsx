@@ -56,7 +56,7 @@ export function PapersSection({ view: { documents } }: { view: Repair }) {
   return (
     <Section title={repair.sections.papers}>
       {documents.length === 0 && <p className="quiet">{repair.noPapers}</p>}
-      <ul>
+      <ul className="papers">
         {documents.map(({ id, kind, number, issuedOn }) => (
           <li key={id}>
             <PaperLink id={id} title={papers.titleNumber(papers.titles[kind], number)} />{' '}

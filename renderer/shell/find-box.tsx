@@ -30,6 +30,7 @@ export function FindBox() {
   const { results, settled } = useFound(text)
   const open = (found: Found) => {
     setText('')
+    document.getElementById('find')?.blur()
     navigate(placeOf(found))
   }
   return (

@@ -41,7 +41,8 @@ export const counter = {
     title: 'Take in',
     owner: 'Owner',
     ownerName: 'Name',
-    ownerHint: 'Type a name, or part of a phone number. A name nobody has yet is a new owner.',
+    ownerHint:
+      'Type a name or part of a phone number; a name nobody has yet is a new owner, of whom no more is needed.',
     ownersFound: 'Owners found',
     known: 'known owner',
     fresh: 'new owner',

@@ -70,7 +70,7 @@ export const screens = {
     count: (n: number) => (n === 1 ? '1 found' : `${n} found`),
     kinds: { owner: 'owner', clock: 'clock', repair: 'repair', paper: 'paper' },
   },
-  who: { label: 'At the counter', nobody: 'nobody named', manage: 'People are entered on the Shop page.' },
+  who: { label: 'At the counter', nobody: 'nobody named' },
   lamp: {
     label: 'Light',
     auto: 'as this computer',
@@ -102,18 +102,10 @@ export const screens = {
     kept: 'Everything you typed is still here.',
   },
   form: {
-    optional: 'may be left empty',
-    choose: 'choose …',
-    add: 'Add a line',
     remove: (what: string) => `Remove ${what}`,
-    busy: 'Writing …',
-    yes: 'Yes',
     no: 'Go back',
     close: 'Close',
     more: 'More',
-    chosen: 'chosen',
-    change: 'Change',
-    dateHint: 'year-month-day',
   },
   caution: {
     label: 'Caution',
