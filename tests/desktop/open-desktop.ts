@@ -1,6 +1,6 @@
 import { type ChildProcess, spawn } from 'node:child_process'
 import { once } from 'node:events'
-import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { chromium, type Page } from '@playwright/test'
@@ -14,8 +14,6 @@ export interface DesktopAsked {
   readonly demo?: boolean
   /** Another preload than the built one. */
   readonly preload?: string
-  /** Where the person says to save a paper; cancelled where not given. */
-  readonly saveAs?: string
   /** Another window of the program is open already. */
   readonly second?: boolean
 }
@@ -24,12 +22,15 @@ export interface DesktopAsked {
 export interface Desktop {
   readonly process: ChildProcess
   readonly ledger: string
-  /** What it has asked of Electron so far under this name, oldest first. */
+  /** What it has asked of Electron under this name, oldest first, since its start or since `forget`. */
   notes(what: string): unknown[]
+  forget(): void
   /** The window's page; waits until it is open, throws when the program ends instead. */
   page(): Promise<Page>
   /** Presses a key of the menu by Electron's name of it, as in `CmdOrCtrl+F`. */
   press(accelerator: string): void
+  /** Where the person says to save papers from now on; they think better of it until this is said. */
+  saveAs(file: string): void
   /** What it has written on standard error. */
   said(): string
   /** Waits for its end; its exit code. */
@@ -40,12 +41,12 @@ export interface Desktop {
 
 const standIn = join(import.meta.dirname, 'stand-in/run.ts')
 
-const environment = ({ preload, saveAs, second }: DesktopAsked, folder: string) => ({
+const environment = ({ preload, second }: DesktopAsked, folder: string) => ({
   ...process.env,
   STAND_IN_NOTES: join(folder, 'notes'),
   STAND_IN_USER_DATA: folder,
   ...(preload && { STAND_IN_PRELOAD: preload }),
-  ...(saveAs && { STAND_IN_SAVE_AS: saveAs }),
+  STAND_IN_SAVE_AS: join(folder, 'save-as'),
   ...(second && { STAND_IN_SECOND: '1' }),
 })
 
@@ -85,8 +86,10 @@ export function openDesktop(asked: DesktopAsked = {}): Desktop {
     process: child,
     ledger,
     notes,
+    forget: () => rmSync(join(folder, 'notes'), { force: true }),
     page: () => windowPage(child, notes),
     press: accelerator => void child.stdin.write(`${accelerator}\n`),
+    saveAs: file => writeFileSync(join(folder, 'save-as'), file),
     said: () => said,
     ended: async () => (await exit)[0],
     close: async () => {

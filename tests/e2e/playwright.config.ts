@@ -12,6 +12,8 @@ export default defineConfig({
   outputDir: '../../test-results',
   workers: 2,
   retries: 0,
+  timeout: 120_000,
+  expect: { timeout: 15_000 },
   forbidOnly: true,
   reporter: 'list',
   use: {

@@ -1,5 +1,5 @@
 import { EventEmitter } from 'node:events'
-import { mkdtempSync } from 'node:fs'
+import { existsSync, mkdtempSync, readFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { note } from './notes.ts'
@@ -87,8 +87,9 @@ export const dialog = {
   showErrorBox: (title: string, sentence: string) => note('error box', { title, sentence }),
   showSaveDialog: async (_window: unknown, options: unknown) => {
     note('save dialog', options)
-    const filePath = process.env.STAND_IN_SAVE_AS
-    return { canceled: !filePath, filePath: filePath ?? '' }
+    const file = process.env.STAND_IN_SAVE_AS ?? ''
+    const filePath = existsSync(file) ? readFileSync(file, 'utf8') : ''
+    return { canceled: filePath === '', filePath }
   },
 }
 
