@@ -1,5 +1,6 @@
 import { and, eq, gt, isNull, sql } from 'drizzle-orm'
 import { type RepairAct, type RepairFacts, repairStanding, type Standing } from '../core/standing/standing.ts'
+import { repairBalance } from './balance.ts'
 import type { Read, Write } from './ledger.ts'
 import { known, refuse } from './refusal.ts'
 import {
@@ -157,11 +158,15 @@ export function repairInShop(tx: Read, repairId: number): RepairRow {
   return repair
 }
 
-/** Derives the standing anew after facts were written, and keeps it where lists can ask for it. Every verb on a repair ends with this. */
+/** Derives standing and balance anew after facts were written, and keeps them where lists can ask for them. Every verb on a repair ends with this. */
 export function settle(tx: Write, repairId: number, at: string): Standing {
   const repair = repairRow(tx, repairId)
   const standing = standingOf(tx, repair)
-  if (standing.stage !== repair.stage)
-    tx.update(repairs).set({ stage: standing.stage, stageSince: at }).where(eq(repairs.id, repairId)).run()
+  const { due } = repairBalance(tx, repairId)
+  const moved = standing.stage === repair.stage ? {} : { stage: standing.stage, stageSince: at }
+  tx.update(repairs)
+    .set({ ...moved, dueMinor: due })
+    .where(eq(repairs.id, repairId))
+    .run()
   return standing
 }

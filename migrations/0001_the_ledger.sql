@@ -106,11 +106,14 @@ CREATE TABLE repairs (
   told_at TEXT CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', told_at) IS told_at),
   -- what core/standing last derived from the recorded facts; never typed in, checked against the facts by the tests
   stage TEXT NOT NULL DEFAULT 'taken-in',
-  stage_since TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', stage_since) IS stage_since)
+  stage_since TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', stage_since) IS stage_since),
+  -- what its invoices, credit notes and payments add up to, kept the same way
+  due_minor INTEGER NOT NULL DEFAULT 0
 ) STRICT;
 CREATE INDEX repairs_of_clock ON repairs (clock_id, taken_in_at);
 CREATE INDEX repairs_of_owner ON repairs (owner_id, taken_in_at);
 CREATE INDEX repairs_in_shop ON repairs (stage, stage_since) WHERE stage <> 'collected';
+CREATE INDEX repairs_owing ON repairs (id) WHERE due_minor <> 0;
 CREATE INDEX repairs_comebacks ON repairs (comeback_of_id) WHERE comeback_of_id IS NOT NULL;
 
 CREATE TABLE photographs (

@@ -1,4 +1,8 @@
+CREATE INDEX as_found_of ON as_found (repair_id, at);
+
 CREATE INDEX belongings_of ON belongings (repair_id);
+
+CREATE UNIQUE INDEX cautions_seen_of ON cautions_seen (repair_id, caution, ifnull(person_id, 0));
 
 CREATE UNIQUE INDEX clock_owners_now ON clock_owners (clock_id) WHERE until_at IS NULL;
 
@@ -37,6 +41,8 @@ CREATE INDEX findings_of ON findings (repair_id, at);
 CREATE INDEX go_aheads_of ON go_aheads (repair_id, at);
 
 CREATE INDEX labour_entries_of ON labour_entries (repair_id, started_at);
+
+CREATE INDEX labour_entries_of_person ON labour_entries (person_id, started_at);
 
 CREATE UNIQUE INDEX labour_entries_running ON labour_entries (ifnull(person_id, 0))
   WHERE ended_at IS NULL AND struck_reason IS NULL;
@@ -83,6 +89,8 @@ CREATE INDEX repairs_of_clock ON repairs (clock_id, taken_in_at);
 
 CREATE INDEX repairs_of_owner ON repairs (owner_id, taken_in_at);
 
+CREATE INDEX repairs_owing ON repairs (id) WHERE due_minor <> 0;
+
 CREATE INDEX run_in_dues_of ON run_in_dues (run_id, kind, due_at);
 
 CREATE INDEX run_in_runs_of ON run_in_runs (repair_id, started_at);
@@ -109,6 +117,16 @@ CREATE TABLE applied_migrations (
     number INTEGER PRIMARY KEY, name TEXT NOT NULL, sha256 TEXT NOT NULL, applied_at TEXT NOT NULL
   ) STRICT;
 
+CREATE TABLE as_found (
+  id INTEGER PRIMARY KEY,
+  repair_id INTEGER NOT NULL REFERENCES repairs (id),
+  at TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', at) IS at),
+  person_id INTEGER REFERENCES people (id),
+  mark TEXT NOT NULL CHECK (mark <> ''),
+  text TEXT NOT NULL CHECK (trim(text) <> ''),
+  struck_reason TEXT CHECK (trim(struck_reason) <> '')
+) STRICT;
+
 CREATE TABLE belongings (
   id INTEGER PRIMARY KEY,
   repair_id INTEGER NOT NULL REFERENCES repairs (id),
@@ -120,6 +138,22 @@ CREATE TABLE belongings (
   tag TEXT NOT NULL DEFAULT '',
   returned_at TEXT CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', returned_at) IS returned_at),
   unreturned_reason TEXT NOT NULL DEFAULT ''
+) STRICT;
+
+CREATE TABLE cautions_seen (
+  id INTEGER PRIMARY KEY,
+  repair_id INTEGER NOT NULL REFERENCES repairs (id),
+  caution TEXT NOT NULL CHECK (caution <> ''),
+  at TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', at) IS at),
+  person_id INTEGER REFERENCES people (id)
+) STRICT;
+
+CREATE TABLE clock_checks (
+  id INTEGER PRIMARY KEY,
+  at TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', at) IS at),
+  person_id INTEGER REFERENCES people (id),
+  error_ms INTEGER NOT NULL,
+  reference TEXT NOT NULL CHECK (trim(reference) <> '')
 ) STRICT;
 
 CREATE TABLE clock_owners (
@@ -321,6 +355,8 @@ CREATE TABLE labour_entries (
   task TEXT NOT NULL CHECK (task <> ''),
   started_at TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', started_at) IS started_at),
   ended_at TEXT CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', ended_at) IS ended_at AND ended_at >= started_at),
+  -- 0 where only the minutes and the day were told: the times then only carry them
+  timed INTEGER NOT NULL DEFAULT 1 CHECK (timed IN (0, 1)),
   note TEXT NOT NULL DEFAULT '',
   struck_reason TEXT CHECK (trim(struck_reason) <> '')
 ) STRICT;
@@ -431,13 +467,17 @@ CREATE TABLE readings (
   strike_right INTEGER CHECK (strike_right IN (0, 1)),
   chime_right INTEGER CHECK (chime_right IN (0, 1)),
   heard_at TEXT NOT NULL DEFAULT '',
+  blows INTEGER CHECK (blows BETWEEN 0 AND 100),
   in_beat INTEGER CHECK (in_beat IN (0, 1)),
   stopped INTEGER NOT NULL DEFAULT 0 CHECK (stopped IN (0, 1)),
   hands_set INTEGER NOT NULL DEFAULT 0 CHECK (hands_set IN (0, 1)),
   nut_turns TEXT NOT NULL DEFAULT '',
   temperature_c REAL CHECK (temperature_c BETWEEN -40 AND 60),
   note TEXT NOT NULL DEFAULT '',
-  corrects_id INTEGER UNIQUE REFERENCES readings (id)
+  corrects_id INTEGER UNIQUE REFERENCES readings (id),
+  -- 1 where it strikes out the one it corrects and says nothing of its own but why
+  withdrawn INTEGER NOT NULL DEFAULT 0 CHECK (withdrawn IN (0, 1)),
+  CHECK (withdrawn = 0 OR corrects_id IS NOT NULL)
 ) STRICT;
 
 CREATE TABLE repairs (
@@ -463,7 +503,9 @@ CREATE TABLE repairs (
   told_at TEXT CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', told_at) IS told_at),
   -- what core/standing last derived from the recorded facts; never typed in, checked against the facts by the tests
   stage TEXT NOT NULL DEFAULT 'taken-in',
-  stage_since TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', stage_since) IS stage_since)
+  stage_since TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', stage_since) IS stage_since),
+  -- what its invoices, credit notes and payments add up to, kept the same way
+  due_minor INTEGER NOT NULL DEFAULT 0
 ) STRICT;
 
 CREATE TABLE run_in_dues (
@@ -480,6 +522,8 @@ CREATE TABLE run_in_runs (
   place_id INTEGER REFERENCES shelf_places (id),
   started_at TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', started_at) IS started_at),
   policy TEXT NOT NULL CHECK (json_valid(policy)),
+  -- seconds a day, either way, that the clock may leave with; decimal text
+  limit_per_day TEXT NOT NULL,
   ready_on TEXT NOT NULL CHECK (date(ready_on) IS ready_on),
   ended_at TEXT CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', ended_at) IS ended_at AND ended_at >= started_at),
   outcome TEXT CHECK (outcome IN ('passed', 'restarted', 'to-bench')),
@@ -526,8 +570,11 @@ CREATE TABLE stock_moves (
   repair_id INTEGER REFERENCES repairs (id),
   unit_cost_minor INTEGER NOT NULL CHECK (unit_cost_minor >= 0),
   unit_price_minor INTEGER NOT NULL CHECK (unit_price_minor >= 0),
+  -- the use that is put back
+  undoes_id INTEGER REFERENCES stock_moves (id),
   note TEXT NOT NULL DEFAULT '',
-  CHECK ((kind IN ('used', 'put-back')) = (repair_id IS NOT NULL))
+  CHECK ((kind IN ('used', 'put-back')) = (repair_id IS NOT NULL)),
+  CHECK ((kind = 'put-back') = (undoes_id IS NOT NULL))
 ) STRICT;
 
 CREATE TABLE vendors (

@@ -157,7 +157,9 @@ function receive(tx: Write, doing: Doing, repair: RepairRow, input: Omit<Pay, ke
     kind: 'receipt',
     method: input.method,
     amount: input.amount,
-    ...(input.tendered === null ? {} : { tendered: input.tendered }),
+    ...(input.tendered === null
+      ? {}
+      : { tendered: input.tendered, change: minor(input.tendered - input.amount) }),
     ...(input.reference ? { reference: input.reference } : {}),
     towards: invoice ? 'invoice' : 'deposit',
     ...(invoice ? { invoiceNumber: invoice.number } : {}),
@@ -165,6 +167,7 @@ function receive(tx: Write, doing: Doing, repair: RepairRow, input: Omit<Pay, ke
   }
   const receipt = issue(tx, doing, { contents, ownerId: repair.ownerId, repairId: repair.id })
   tx.update(payments).set({ receiptId: receipt.id }).where(eq(payments.id, id)).run()
+  settle(tx, repair.id, doing.at)
   return {
     subject: { kind: 'document' as const, id: receipt.id },
     result: { id, receiptId: receipt.id, number: receipt.number, dueMinor: due },

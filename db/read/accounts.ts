@@ -4,6 +4,7 @@ import { localOf } from '../../core/calendar/zone.ts'
 import { minor } from '../../core/money/minor.ts'
 import type { PaperKind } from '../../core/papers/contents.ts'
 import type { Form } from '../../core/vocabulary/clock.ts'
+import { repairBalance } from '../balance.ts'
 import { documentRow, frozenContents } from '../books/accounts.ts'
 import type { Read } from '../ledger.ts'
 import { known } from '../refusal.ts'
@@ -60,33 +61,32 @@ export function paperView(read: Read, id: number) {
 /** What is owed on `today`: every repair whose invoices and payments do not cancel out, the longest owed first. */
 export function owedView(read: Read, today: string) {
   const rows = read
-    .all<{
-      repairId: number
-      number: number
-      ownerId: number
-      name: string
-      billed: number
-      paid: number
-      since: string
-    }>(
-      sql`
-    SELECT r.id AS repairId, r.number, o.id AS ownerId, o.name, b.billed, ifnull(p.paid, 0) AS paid, b.since
-    FROM (SELECT repair_id, sum(total_minor) AS billed, min(issued_on) AS since FROM documents
-          WHERE kind IN ('invoice', 'credit-note') GROUP BY repair_id) b
-    LEFT JOIN (SELECT repair_id, sum(amount_minor) AS paid FROM payments GROUP BY repair_id) p ON p.repair_id = b.repair_id
-    JOIN repairs r ON r.id = b.repair_id JOIN owners o ON o.id = r.owner_id
-    WHERE b.billed <> ifnull(p.paid, 0) ORDER BY b.since, r.id`,
-    )
-    .map(row => ({
-      repairId: row.repairId,
-      number: row.number,
-      owner: { id: row.ownerId, name: row.name },
-      billedMinor: minor(row.billed),
-      paidMinor: minor(row.paid),
-      dueMinor: minor(row.billed - row.paid),
-      sinceOn: row.since,
-      days: daysBetween(row.since, today),
-    }))
+    .select({
+      repairId: s.repairs.id,
+      number: s.repairs.number,
+      owner: { id: s.owners.id, name: s.owners.name },
+      billed: sql<
+        string | null
+      >`(SELECT min(d.issued_on) FROM documents d WHERE d.repair_id = repairs.id AND d.kind = 'invoice')`,
+      paid: sql<string | null>`(SELECT min(p.on_date) FROM payments p WHERE p.repair_id = repairs.id)`,
+    })
+    .from(s.repairs)
+    .innerJoin(s.owners, eq(s.owners.id, s.repairs.ownerId))
+    .where(sql`${s.repairs.dueMinor} <> 0`)
+    .all()
+    .map(({ billed, paid, ...row }) => {
+      const sinceOn = billed ?? paid ?? today
+      const { due, ...sums } = repairBalance(read, row.repairId)
+      return {
+        ...row,
+        billedMinor: sums.billed,
+        paidMinor: sums.paid,
+        dueMinor: due,
+        sinceOn,
+        days: daysBetween(sinceOn, today),
+      }
+    })
+    .sort((a, b) => b.days - a.days || a.repairId - b.repairId)
   const sum = (sums: readonly number[]) => minor(sums.reduce((total, one) => total + one, 0))
   return {
     rows,

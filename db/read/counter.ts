@@ -3,40 +3,46 @@ import { civilDateOf } from '../../core/calendar/zone.ts'
 import { type Minor, minor } from '../../core/money/minor.ts'
 import { counterGroup, isLate, isUncollected } from '../../core/standing/counter-list.ts'
 import { stages } from '../../core/standing/standing.ts'
-import { repairBalance } from '../balance.ts'
 import { standingOf } from '../facts.ts'
 import type { Read } from '../ledger.ts'
-import { belongings, clocks, documents, estimates, owners, repairs } from '../schema/index.ts'
+import { belongings, clocks, documents, owners, repairs } from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
 import { clockInShort } from './clock-words.ts'
 
-function lastEstimate(read: Read, repairId: number) {
-  const row = read
+const lastEstimate = (column: 'version' | 'total_minor' | 'sent_at' | 'valid_until') =>
+  sql.raw(
+    `(SELECT e.${column} FROM estimates e WHERE e.repair_id = repairs.id ORDER BY e.version DESC LIMIT 1)`,
+  )
+
+const invoiced = sql<number>`EXISTS (SELECT 1 FROM documents d WHERE d.repair_id = repairs.id AND d.kind = 'invoice')`
+
+function inShop(read: Read) {
+  return read
     .select({
-      version: estimates.version,
-      totalMinor: estimates.totalMinor,
-      sentAt: estimates.sentAt,
-      validUntil: estimates.validUntil,
+      repair: repairs,
+      owner: { id: owners.id, name: owners.name },
+      clock: clockInShort,
+      version: sql<number | null>`${lastEstimate('version')}`,
+      totalMinor: sql<Minor | null>`${lastEstimate('total_minor')}`,
+      sentAt: sql<string | null>`${lastEstimate('sent_at')}`,
+      validUntil: sql<string | null>`${lastEstimate('valid_until')}`,
+      invoiced,
     })
-    .from(estimates)
-    .where(eq(estimates.repairId, repairId))
-    .orderBy(sql`${estimates.version} DESC`)
-    .limit(1)
-    .get()
-  return row ?? null
+    .from(repairs)
+    .innerJoin(owners, eq(owners.id, repairs.ownerId))
+    .innerJoin(clocks, eq(clocks.id, repairs.clockId))
+    .where(ne(repairs.stage, 'collected'))
+    .orderBy(asc(repairs.stageSince), asc(repairs.id))
+    .all()
 }
 
-const isInvoiced = (read: Read, repairId: number): boolean =>
-  read
-    .select({ id: documents.id })
-    .from(documents)
-    .where(and(eq(documents.repairId, repairId), eq(documents.kind, 'invoice')))
-    .limit(1)
-    .get() !== undefined
+type InShop = ReturnType<typeof inShop>[number]
 
-const receivedBelongings = (read: Read, repairId: number) =>
-  read
+/** What is with the shop of every repair in `repairIds`. */
+function belongingsHere(read: Read, repairIds: readonly number[]) {
+  const rows = read
     .select({
+      repairId: belongings.repairId,
       item: belongings.item,
       position: belongings.position,
       count: belongings.count,
@@ -45,59 +51,69 @@ const receivedBelongings = (read: Read, repairId: number) =>
     .from(belongings)
     .where(
       and(
-        eq(belongings.repairId, repairId),
+        inArray(belongings.repairId, [...repairIds]),
         eq(belongings.custody, 'received'),
         isNull(belongings.returnedAt),
       ),
     )
     .all()
+  return Map.groupBy(rows, row => row.repairId)
+}
 
 /** What the owner will have to pay: what is due on the invoice, or else what the last estimate comes to less what is paid. */
-function toPay(read: Read, repairId: number, estimated: Minor | null) {
-  const { due, paid } = repairBalance(read, repairId)
-  return isInvoiced(read, repairId) || estimated === null ? due : minor(estimated - paid)
+const toPay = ({ repair, invoiced, totalMinor }: InShop): Minor =>
+  invoiced || totalMinor === null ? repair.dueMinor : minor(totalMinor + repair.dueMinor)
+
+const estimateOf = ({ version, totalMinor, sentAt, validUntil }: InShop) =>
+  version === null || totalMinor === null ? null : { version, totalMinor, sentAt, validUntil }
+
+interface Day {
+  readonly today: string
+  readonly timeZone: string
+  readonly uncollectedDays: number
+}
+
+function counterRow(read: Read, row: InShop, day: Day) {
+  const { repair, owner, clock } = row
+  const { stage, estimatedOn, covered } = repair
+  const waitingFor = stage === 'waiting' ? standingOf(read, repair).waitingFor : null
+  const facts = { stage, comeback: repair.comebackOfId !== null, covered, waitingFor, estimatedOn }
+  const sinceOn = civilDateOf(repair.stageSince, day.timeZone)
+  return {
+    id: repair.id,
+    number: repair.number,
+    owner,
+    clock,
+    fault: repair.fault,
+    group: counterGroup(facts, day.today),
+    stage,
+    notches: stages[stage].notches,
+    waitingFor,
+    covered,
+    sinceOn,
+    estimatedOn,
+    late: isLate(facts, day.today),
+    uncollected: isUncollected(stage, sinceOn, day.today, day.uncollectedDays),
+    toldAt: repair.toldAt,
+    estimate: estimateOf(row),
+    toPayMinor: toPay(row),
+  }
 }
 
 /** Everything in the shop, grouped as the counter reads it, with what is to be collected summed up. */
 export function counterView(read: Read, at: string) {
-  const settings = readSettings(read)
-  const { timeZone } = settings.place
-  const today = civilDateOf(at, timeZone)
-  const rows = read
-    .select({ repair: repairs, owner: { id: owners.id, name: owners.name }, clock: clockInShort })
-    .from(repairs)
-    .innerJoin(owners, eq(owners.id, repairs.ownerId))
-    .innerJoin(clocks, eq(clocks.id, repairs.clockId))
-    .where(ne(repairs.stage, 'collected'))
-    .orderBy(asc(repairs.stageSince), asc(repairs.id))
-    .all()
-    .map(({ repair, owner, clock }) => {
-      const { stage, estimatedOn, covered } = repair
-      const waitingFor = stage === 'waiting' ? standingOf(read, repair).waitingFor : null
-      const facts = { stage, comeback: repair.comebackOfId !== null, covered, waitingFor, estimatedOn }
-      const estimate = lastEstimate(read, repair.id)
-      const sinceOn = civilDateOf(repair.stageSince, timeZone)
-      return {
-        id: repair.id,
-        number: repair.number,
-        owner,
-        clock,
-        fault: repair.fault,
-        group: counterGroup(facts, today),
-        stage,
-        notches: stages[stage].notches,
-        waitingFor,
-        covered,
-        sinceOn,
-        estimatedOn,
-        late: isLate(facts, today),
-        uncollected: isUncollected(stage, sinceOn, today, settings.collection.uncollectedDays),
-        toldAt: repair.toldAt,
-        estimate,
-        belongings: receivedBelongings(read, repair.id),
-        toPayMinor: toPay(read, repair.id, estimate?.totalMinor ?? null),
-      }
-    })
+  const { place, collection } = readSettings(read)
+  const today = civilDateOf(at, place.timeZone)
+  const day = { today, timeZone: place.timeZone, uncollectedDays: collection.uncollectedDays }
+  const found = inShop(read)
+  const here = belongingsHere(
+    read,
+    found.map(({ repair }) => repair.id),
+  )
+  const rows = found.map(row => ({
+    ...counterRow(read, row, day),
+    belongings: here.get(row.repair.id) ?? [],
+  }))
   const collectable = rows.filter(row => row.group === 'to-collect')
   return {
     today,

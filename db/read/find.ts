@@ -33,18 +33,19 @@ function marksQuery(text: string): string | undefined {
   return [...mark].length >= 3 ? `"${mark}"` : undefined
 }
 
-function entryIds(read: Read, text: string): number[] {
+function entryIds(read: Read, text: string, kind: Found['kind'] | null): number[] {
   const words = wordsQuery(text)
   const marks = marksQuery(text)
+  const ofKind = kind === null ? sql`` : sql`AND rowid IN (SELECT id FROM find_entries WHERE kind = ${kind})`
   // Newest first, by row number: ranking by bm25 costs more than a key press allows.
   const byWords = words
     ? read.all<{ id: number }>(
-        sql`SELECT rowid AS id FROM find_words WHERE find_words MATCH ${words} ORDER BY rowid DESC LIMIT ${most}`,
+        sql`SELECT rowid AS id FROM find_words WHERE find_words MATCH ${words} ${ofKind} ORDER BY rowid DESC LIMIT ${most}`,
       )
     : []
   const byMarks = marks
     ? read.all<{ id: number }>(
-        sql`SELECT rowid AS id FROM find_marks WHERE find_marks MATCH ${marks} ORDER BY rowid DESC LIMIT ${most}`,
+        sql`SELECT rowid AS id FROM find_marks WHERE find_marks MATCH ${marks} ${ofKind} ORDER BY rowid DESC LIMIT ${most}`,
       )
     : []
   return [...new Set([...byWords, ...byMarks].map(row => row.id))].slice(0, most)
@@ -63,11 +64,16 @@ function exactRepair(read: Read, text: string): number[] {
 
 /**
  * What the typed text finds among owners, clocks, repairs and papers: beginnings of words with accents folded, and digits of a phone
- * or a serial from anywhere inside. At most 20, an exact repair number first. The text of a claim check's QR code finds its repair.
+ * or a serial from anywhere inside, of one kind where asked. At most 20, an exact repair number first. The text of a claim check's QR code finds its repair.
  */
-export function found(read: Read, typed: string): Found[] {
+export function found(read: Read, typed: string, kind: Found['kind'] | null = null): Found[] {
   const text = typed.trim().replace(/^countwheel:/, '')
-  const ids = [...new Set([...exactRepair(read, text), ...entryIds(read, text)])]
+  const ids = [
+    ...new Set([
+      ...(kind === null || kind === 'repair' ? exactRepair(read, text) : []),
+      ...entryIds(read, text, kind),
+    ]),
+  ]
   if (ids.length === 0) return []
   const rows = read.all<Found & { entry: number }>(sql`
     SELECT e.id AS entry, e.kind, e.subject_id AS id,

@@ -1,4 +1,5 @@
 import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core'
+import { minor } from '../../core/money/minor.ts'
 import type { Stage } from '../../core/standing/standing.ts'
 import type {
   Belonging,
@@ -11,7 +12,7 @@ import type {
   SpringState,
 } from '../../core/vocabulary/intake.ts'
 import type { Scope } from '../../core/vocabulary/work.ts'
-import { code, flag, id, words } from './columns.ts'
+import { amount, code, flag, id, words } from './columns.ts'
 
 export const repairs = sqliteTable('repairs', {
   id: id(),
@@ -36,6 +37,7 @@ export const repairs = sqliteTable('repairs', {
   toldAt: text(),
   stage: code<Stage>().default('taken-in'),
   stageSince: text().notNull(),
+  dueMinor: amount().notNull().default(minor(0)),
 })
 
 export const photographs = sqliteTable('photographs', {

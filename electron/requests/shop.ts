@@ -86,8 +86,15 @@ const openInput = z.strictObject({
 /** Acts on the shop itself. */
 export const shopActs = new Hono<Env>()
   .post('/open', body(openInput), c => perform(c, book.openShop, c.req.valid('json')))
-  .post('/changeSettings', body(z.strictObject(groups).partial()), c =>
-    perform(c, book.changeSettings, c.req.valid('json')),
+  .post(
+    '/changeSettings',
+    body(
+      z
+        .strictObject(groups)
+        .partial()
+        .refine(given => Object.keys(given).length > 0, saying('input.nothing')),
+    ),
+    c => perform(c, book.changeSettings, c.req.valid('json')),
   )
   .post('/addPerson', body(z.strictObject({ name: required(80) })), c =>
     perform(c, book.addPerson, c.req.valid('json')),

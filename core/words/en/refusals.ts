@@ -3,6 +3,7 @@ type Values = Readonly<Record<string, string | number>>
 /** What the shop's rules refuse, and what the edge finds wrong with what was typed: what is wrong and what to do. */
 export const refusals = {
   'input.required': () => 'This is needed.',
+  'input.nothing': () => 'Say what is to change.',
   'input.wrongType': () => 'This is not the kind of value that belongs here.',
   'input.tooLong': (v: Values) => `This is too long: at most ${v.most}.`,
   'input.tooShort': (v: Values) => `This is too short: at least ${v.least}.`,

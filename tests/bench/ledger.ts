@@ -1,0 +1,91 @@
+import { existsSync, renameSync, statSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import Database from 'better-sqlite3'
+import { openLedger } from '../../db/ledger.ts'
+import { createHandler } from '../../electron/handler.ts'
+import { twentyYears } from './twenty-years.ts'
+
+const migrations = join(import.meta.dirname, '../../migrations')
+const now = () => '2027-01-04T09:00:00.000Z'
+
+const p95 = (times: readonly number[]): number =>
+  [...times].sort((a, b) => a - b)[Math.floor(times.length * 0.95)] ?? Number.NaN
+
+/** The 95th percentile of `runs` timings in milliseconds, after a few to warm up. */
+async function p95Of(runs: number, once: (n: number) => unknown): Promise<number> {
+  const times: number[] = []
+  for (let n = -10; n < runs; n++) {
+    const from = performance.now()
+    await once(n < 0 ? -n : n)
+    if (n >= 0) times.push(performance.now() - from)
+  }
+  return p95(times)
+}
+
+const typed = [
+  'pel',
+  'ros',
+  'quay',
+  'okafor l',
+  'nunez',
+  'ollerensh',
+  '0714',
+  'OL-10',
+  'tarn',
+  'wick 4',
+  '3999',
+  'bracket',
+]
+
+/** The same prepared FTS query bare: the yardstick of find. */
+async function bareFind(file: string): Promise<number> {
+  const db = new Database(file, { readonly: true })
+  const words = db.prepare(
+    'SELECT rowid FROM find_words WHERE find_words MATCH ? ORDER BY rowid DESC LIMIT 20',
+  )
+  const result = await p95Of(300, n => words.all(`"${typed[n % typed.length]?.split(/[ -]/)[0]}"*`))
+  db.close()
+  return result
+}
+
+async function measured(file: string, share: number) {
+  if (!existsSync(file)) {
+    await twentyYears(`${file}.part`, share)
+    renameSync(`${file}.part`, file)
+  }
+  const from = performance.now()
+  const ledger = openLedger(file, { migrations, now })
+  const openMs = performance.now() - from
+  const handle = createHandler({ ledger, now, pages: '.' })
+  const get = async (path: string) => {
+    const response = await handle(new Request(`http://ledger${path}`))
+    const text = await response.text()
+    if (!response.ok) throw new Error(`${path}: ${text}`)
+  }
+  const repairs = Math.round(40_000 * share)
+  const pages = ['counter', 'documents', 'owed', 'owners', 'shop', 'dayBook']
+  const pageMs: Record<string, number> = {}
+  for (const page of pages) pageMs[page] = await p95Of(40, () => get(`/api/pages/${page}`))
+  const result = {
+    fileMb: Math.round(statSync(file).size / 1e6),
+    openMs,
+    findMs: await p95Of(300, n => get(`/api/find?q=${encodeURIComponent(typed[n % typed.length] ?? '')}`)),
+    repairMs: await p95Of(200, n => get(`/api/pages/repairs/${1 + ((n * 7919) % repairs)}`)),
+    pageMs,
+  }
+  ledger.close()
+  return { ...result, bareFindMs: await bareFind(file) }
+}
+
+/** Find, a repair, and the first rows of every page on twenty years of ledger and on a tenth of them (files are kept in the temporary folder for the next run). */
+export async function ledger() {
+  const whole = await measured(join(tmpdir(), 'countwheel-bench-1.countwheel'), 1)
+  const tenth = await measured(join(tmpdir(), 'countwheel-bench-0.1.countwheel'), 0.1)
+  return {
+    whole,
+    tenth,
+    findRatio: whole.findMs / whole.bareFindMs,
+    repairRatio: whole.repairMs / tenth.repairMs,
+  }
+}
