@@ -1,4 +1,4 @@
-import type { Minor } from '../../core/money/minor.ts'
+import { type Minor, parseMinor } from '../../core/money/minor.ts'
 import { useShop } from '../shop.tsx'
 
 /** An amount in minor units; in columns without the currency's sign, elsewhere with it (`sign`). A dash for null. */
@@ -7,6 +7,13 @@ export function Money({ minor, sign = false }: { minor: Minor | number | null | 
   if (minor === null || minor === undefined) return <span className="figure">{words.screens.none}</span>
   const text = sign ? formats.money(minor as Minor) : formats.amount(minor as Minor)
   return <span className="figure">{text}</span>
+}
+
+/** A price typed in major units: like an amount, or with all its places where it has more than the currency. */
+export function UnitPrice({ value }: { value: string }) {
+  const { formats, settings } = useShop()
+  const exact = parseMinor(value, settings.place.currency, '')
+  return <span className="figure">{exact.ok ? formats.amount(exact.value) : formats.quantity(value)}</span>
 }
 
 /** A plain number, or a decimal text as typed, in the shop's own way of writing. */

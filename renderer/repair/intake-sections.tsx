@@ -111,7 +111,7 @@ function Condition({ view: { condition, standing } }: { view: Repair }) {
           cell: note => note.earlierRepair && struckThrough(note, words.earlierRepairs[note.earlierRepair]),
         },
         {
-          label: repair.strike.act,
+          label: repair.strike.column,
           kind: 'text',
           cell: note =>
             note.struckReason !== null ? (

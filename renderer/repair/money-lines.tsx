@@ -2,7 +2,7 @@ import type { Minor } from '../../core/money/minor.ts'
 import type { LineKind } from '../../core/pricing/kinds/index.ts'
 import type { Priced } from '../../core/pricing/price.ts'
 import type { Words } from '../../core/words/en/index.ts'
-import { Figure, Money } from '../parts/figures.tsx'
+import { Figure, Money, UnitPrice } from '../parts/figures.tsx'
 import { Ledger } from '../parts/ledger.tsx'
 import { useShop } from '../shop.tsx'
 
@@ -55,7 +55,7 @@ export function MoneyLines(props: { caption: string; lines: readonly ShownLine[]
             ),
           },
           { label: repair.quantity, kind: 'figure', cell: line => <Figure value={line.quantity} /> },
-          { label: repair.unit, kind: 'figure', cell: line => <Figure value={line.unit} /> },
+          { label: repair.unit, kind: 'figure', cell: line => <UnitPrice value={line.unit} /> },
           { label: repair.net, kind: 'figure', cell: line => <Money minor={line.net} /> },
         ]}
       />

@@ -11,13 +11,14 @@ import { type Found, foundWords, placeOf } from './found.ts'
 export function useFound(text: string, kind?: Found['kind']) {
   const q = text.trim()
   const query = useQuery({
-    queryKey: ['find', q],
+    queryKey: ['find', q, kind],
     enabled: q !== '',
     placeholderData: keepPreviousData,
-    queryFn: ({ signal }) => answer(api.find.$get({ query: { q } }, { init: { signal } })),
+    queryFn: ({ signal }) =>
+      answer(api.find.$get({ query: kind ? { q, kind } : { q } }, { init: { signal } })),
   })
   return {
-    results: q === '' ? [] : (query.data?.results ?? []).filter(found => !kind || found.kind === kind),
+    results: q === '' ? [] : (query.data?.results ?? []),
     settled: query.isSuccess && !query.isPlaceholderData,
   }
 }

@@ -4,6 +4,7 @@ import { belongingWords } from '../../clock-words.ts'
 import { useAct } from '../../parts/act.tsx'
 import { type Bound, type LinesState, useEntry, useLines } from '../../parts/entry.ts'
 import { TextField, Tick } from '../../parts/field.tsx'
+import { More } from '../../parts/pane.tsx'
 import { usePrintPaper } from '../../parts/paper-link.tsx'
 import { useShop } from '../../shop.tsx'
 import { ActPanel } from '../act-panel.tsx'
@@ -77,20 +78,23 @@ function TickedBack({ view, ticked }: { view: Repair; ticked: LinesState<Back> }
   const { words } = useShop()
   const { handOverForm } = words.repair
   return (
-    <div className="lines form">
+    <fieldset className="form ticked-list">
+      <legend className="group-label">{handOverForm.belongings}</legend>
       {received(view).map((belonging, index) => {
         const item = [belonging.tag, belongingWords(words, belonging)].filter(Boolean).join(' ')
         const returned = ticked.at(index, 'returned')
         return (
           <div key={belonging.id} className="ticked-back">
-            <Tick label={handOverForm.back(item)} {...returned} />
+            <Tick label={item} {...returned} />
             {!returned.value && (
-              <TextField label={handOverForm.reason(item)} {...ticked.at(index, 'reason')} />
+              <More label={handOverForm.notReturned}>
+                <TextField label={handOverForm.reason(item)} {...ticked.at(index, 'reason')} />
+              </More>
             )}
           </div>
         )
       })}
-    </div>
+    </fieldset>
   )
 }
 
