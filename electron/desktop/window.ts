@@ -1,8 +1,9 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { app, BrowserWindow, type Rectangle, screen } from 'electron'
+import { app, BrowserWindow, screen } from 'electron'
 import { z } from 'zod'
 import { places } from '../places.ts'
+import { isReachable } from './reachable.ts'
 
 const remembered = z.object({
   x: z.int(),
@@ -15,17 +16,6 @@ const remembered = z.object({
 type Remembered = z.infer<typeof remembered>
 
 const usual = { width: 1280, height: 860 } as const
-
-/** At least this much of the window's top must be on a display, in pixels, so that it can be taken hold of. */
-const reach = { width: 160, height: 40 } as const
-
-/** True when the window's top edge can be seen and taken hold of on one of the displays. */
-export function isReachable(window: Rectangle, displays: readonly Rectangle[]): boolean {
-  return displays.some(area => {
-    const across = Math.min(window.x + window.width, area.x + area.width) - Math.max(window.x, area.x)
-    return across >= reach.width && window.y >= area.y && window.y <= area.y + area.height - reach.height
-  })
-}
 
 const memory = () => join(app.getPath('userData'), 'window.json')
 
