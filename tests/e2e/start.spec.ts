@@ -61,7 +61,7 @@ const runStart = (args: readonly string[], given: NodeJS.ProcessEnv = {}) =>
 /** The address it has printed; waits for it. */
 async function addressOf(started: Started): Promise<URL> {
   const find = () => /http:\/\/127\.0\.0\.1:\d+\/\?key=[\w-]+/.exec(started.out)?.[0]
-  await expect.poll(find, { message: started.err, timeout: 15_000 }).toBeDefined()
+  await expect.poll(find, { message: started.err, timeout: 60_000 }).toBeDefined()
   return new URL(find() ?? '')
 }
 
@@ -110,6 +110,26 @@ test('a second start on the same ledger is told where it is open, and the addres
   expect(fresh.port).toBe(first.port)
   expect(fresh.searchParams.get('key')).not.toBe(first.searchParams.get('key'))
   expect((await ask(Number(fresh.port), `/${fresh.search}`)).status).toBe(303)
+})
+
+test('--demo opens the demonstration shop, fresh at each start and apart from the usual ledger', async () => {
+  const file = test.info().outputPath('data', 'countwheel', 'demonstration.countwheel')
+  const bookOf = async () => {
+    const started = runStart(['--demo', '--no-open', '--port', '0'])
+    const address = await addressOf(started)
+    expect(started.out).toBe(`${start.demoAtAddress({ file, address: address.href })}\n`)
+    const headers = { Authorization: `Bearer ${address.searchParams.get('key')}` }
+    const { status, body } = await ask(Number(address.port), '/api/pages/dayFile', { headers })
+    expect(status).toBe(200)
+    started.process.kill('SIGTERM')
+    expect(await started.ended).toBe(0)
+    expectClosed(file)
+    return JSON.parse(body) as unknown[]
+  }
+  const first = await bookOf()
+  expect(first.length).toBeGreaterThan(50)
+  expect(await bookOf()).toEqual(first)
+  expect(existsSync(test.info().outputPath('data', 'countwheel', 'shop.countwheel'))).toBe(false)
 })
 
 test('tells every problem of its arguments at once and ends with 2', async () => {
