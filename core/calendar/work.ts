@@ -21,6 +21,7 @@ export function workMinuteAfter(
   from: LocalMinute,
   minutes: number,
 ): LocalMinute | undefined {
+  if (minutes > (finalDay + 1) * dayMinutes - from) return undefined
   let left = minutes
   for (let day = dayOfMinute(from); day <= finalDay; day++)
     for (const span of openSpans(calendar, day)) {
@@ -39,6 +40,7 @@ export function workMinuteBefore(
   to: LocalMinute,
   minutes: number,
 ): LocalMinute | undefined {
+  if (minutes > to - firstDay * dayMinutes) return undefined
   let left = minutes
   for (let day = dayOfMinute(to); day >= firstDay; day--)
     for (const span of openSpans(calendar, day).toReversed()) {
