@@ -4,6 +4,7 @@ import type { PageName } from '../core/words/en/start.ts'
 /** The pages in the order of the thumb index. Each is fetched when it is first opened. */
 export const pages: Partial<Record<PageName, LazyExoticComponent<ComponentType>>> = {
   counter: lazy(() => import('./counter/page.tsx')),
+  register: lazy(() => import('./register/page.tsx')),
 }
 
 /** The thumb index from top to bottom; Alt and a figure turn to them. */

@@ -3,6 +3,7 @@ import { demo } from './demo.ts'
 import { papers } from './papers.ts'
 import { problems } from './problems.ts'
 import { refusals } from './refusals.ts'
+import { register } from './register.ts'
 import { repair } from './repair.ts'
 import { screens } from './screens.ts'
 import { coverReasons, stillToShow, troubles, verdicts } from './shelf.ts'
@@ -21,6 +22,7 @@ export const en = {
   demo,
   papers,
   problems: { ...problems, ...refusals },
+  register,
   repair,
   screens,
   start,

@@ -1,0 +1,60 @@
+import { useState } from 'react'
+import { Combobox } from '../parts/combobox.tsx'
+import { Field } from '../parts/field.tsx'
+import { useFound } from '../shell/find-box.tsx'
+import { useShop } from '../shop.tsx'
+
+/** An owner chosen from those on record. */
+export interface ChosenOwner {
+  readonly id: number
+  readonly name: string
+}
+
+interface ChooseOwnerProps {
+  /** The path the request uses for the owner's number. */
+  readonly name: string
+  readonly label: string
+  readonly hint: string
+  readonly chosen: ChosenOwner | null
+  readonly onChoose: (owner: ChosenOwner | null) => void
+}
+
+/** An owner on record, found while typing a name or part of a telephone number; once chosen, the name with a way to another. */
+export function ChooseOwner({ name, label, hint, chosen, onChoose }: ChooseOwnerProps) {
+  const { register, screens } = useShop().words
+  const [text, setText] = useState('')
+  const { results, settled } = useFound(text, 'owner')
+  if (chosen)
+    return (
+      <p>
+        <b>{chosen.name}</b>{' '}
+        <button type="button" className="plain" name={name} onClick={() => onChoose(null)}>
+          {register.mergeForm.another}
+        </button>
+      </p>
+    )
+  return (
+    <Field name={name} label={label} hint={hint}>
+      {control => (
+        <Combobox
+          control={control}
+          label={register.mergeForm.found}
+          text={text}
+          onText={setText}
+          items={results}
+          settled={settled}
+          itemKey={found => String(found.id)}
+          show={found => (
+            <>
+              <b>{found.name}</b>
+              <small>{(found.address ?? '').replaceAll('\n', ', ')}</small>
+            </>
+          )}
+          onChoose={found => onChoose({ id: found.id, name: found.name ?? '' })}
+          nothing={screens.find.nothing}
+          eager
+        />
+      )}
+    </Field>
+  )
+}

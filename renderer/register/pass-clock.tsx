@@ -1,0 +1,48 @@
+import { useState } from 'react'
+import { Link } from 'wouter'
+import { answer, api } from '../api.ts'
+import { useAct } from '../parts/act.tsx'
+import { ActPanel } from '../repair/act-panel.tsx'
+import { useShop } from '../shop.tsx'
+import { ChooseOwner, type ChosenOwner } from './choose-owner.tsx'
+import type { ClockProps, ClockView } from './clock.ts'
+
+/** A running warranty that says it does not go over to another owner. */
+const endsByPassing = ({ visits }: ClockView) =>
+  visits.some(({ cover, warranty }) => cover?.covered && warranty?.exclusions.includes('not-transferable'))
+
+/** Records that the clock belongs to someone else from today on. */
+export function PassClock({ view, close }: ClockProps) {
+  const { register } = useShop().words
+  const { passForm } = register
+  const [to, setTo] = useState<ChosenOwner | null>(null)
+  const now = view.owners.find(({ untilAt }) => untilAt === null)
+  const act = useAct(
+    (json: { clockId: number; ownerId: number }) => answer(api.register.passClock.$post({ json })),
+    {
+      said: () => passForm.said(to?.name ?? ''),
+      after: close,
+      confirm: () => ({
+        title: passForm.ask(to?.name ?? ''),
+        body: <p>{passForm.asked(now?.name ?? register.clock.noOwner, to?.name ?? '')}</p>,
+        yesWords: passForm.send,
+      }),
+    },
+  )
+  return (
+    <ActPanel
+      title={passForm.title}
+      act={act}
+      input={() => ({ clockId: view.clock.id, ownerId: to?.id ?? 0 })}
+      send={passForm.send}
+      close={close}
+    >
+      <p className="quiet">{passForm.advice}</p>
+      {endsByPassing(view) && <p className="note">{passForm.exclusion}</p>}
+      <ChooseOwner name="ownerId" label={passForm.to} hint={passForm.toHint} chosen={to} onChoose={setTo} />
+      <p className="quiet">
+        {passForm.notThere} <Link href="/register/new-owner">{passForm.enter}</Link>
+      </p>
+    </ActPanel>
+  )
+}
