@@ -6,5 +6,7 @@ export default defineConfig({
     environment: 'node',
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/e2e/**'],
+    // A machine at work is slow: how long something takes is measured by the bench, never by a test.
+    testTimeout: 60_000,
   },
 })

@@ -31,6 +31,11 @@ export const problems = {
   'fit.sameX': () => 'All x are the same: no line can be drawn.',
   'fit.tooFew': () => 'A line needs at least two points.',
   'fit.tooMany': (v: Values) => `Give at most ${v.most} points.`,
+  'holidays.country': (v: Values) =>
+    `No public holidays are known for the country “${v.country}”. Enter them by hand.`,
+  'holidays.region': (v: Values) =>
+    `No public holidays are known for the region “${v.region}”. Leave it out, or enter them by hand.`,
+  'holidays.year': () => 'Choose a year from 1900 to 2200.',
   'mainspring.arbor': () => 'The arbor must be thinner than the barrel is wide.',
   'mainspring.thickness': () => 'The spring is too thick for the room between arbor and barrel wall.',
   'money.notADecimal': (v: Values) =>

@@ -4,6 +4,7 @@ import { localMinute, localTime } from '../../../core/calendar/local.ts'
 import {
   addWorkMinutes,
   isOpen,
+  isOpenAt,
   isOpenOn,
   nextOpen,
   type Opening,
@@ -71,7 +72,7 @@ test('open minutes agree with counting them one by one', () => {
       const to = must(addWorkMinutes(calendar, from, minutes))
       let open = 0
       for (let at = localMinute(from) ?? 0; at < (localMinute(to) ?? 0); at++)
-        if (isOpen(calendar, localTime(at))) open++
+        if (isOpenAt(calendar, at)) open++
       expect(open).toBe(minutes)
       expect(isOpen(calendar, localTime((localMinute(to) ?? 0) - 1))).toBe(true)
     }),

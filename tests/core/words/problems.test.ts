@@ -27,7 +27,7 @@ const text = sources
   )
   .filter(path => path.endsWith('.ts'))
   .map(path => readFileSync(path, 'utf8'))
-  .concat(readFileSync(join('electron', 'calc.ts'), 'utf8'))
+  .concat(['calc.ts', 'holidays.ts'].map(name => readFileSync(join('electron', name), 'utf8')))
   .join('\n')
 
 const used = [
