@@ -1,6 +1,6 @@
-import { asc, eq } from 'drizzle-orm'
+import { and, asc, eq, isNull, sql } from 'drizzle-orm'
 import { type Assessment, runInAssessment } from '../core/run-in/assess.ts'
-import { duesDone } from '../core/run-in/dues.ts'
+import { type Done, duesDone } from '../core/run-in/dues.ts'
 import { patternOf } from '../core/run-in/limits.ts'
 import { shelfLog, standingEntries } from '../core/run-in/log.ts'
 import type { Settings } from '../core/shop/settings.ts'
@@ -37,12 +37,40 @@ export function assessmentOf(run: RunRow, entries: readonly ReadingRow[], clock:
   )
 }
 
-/** Ticks off what the plan asked for by the log as it stands. */
-export function settleDues(tx: Write, runId: number, settings: Settings): void {
-  const dues = tx.select().from(runInDues).where(eq(runInDues.runId, runId)).all()
-  const done = duesDone(dues, standingEntries(entriesOf(tx, runId)), settings.place.timeZone)
+/** Ticks off what `log` fulfils of the dues, and opens again what it does not. */
+function tickOff(
+  tx: Write,
+  dues: readonly (typeof runInDues.$inferSelect)[],
+  log: readonly Done[],
+  settings: Settings,
+): void {
+  const done = duesDone(dues, log, settings.place.timeZone)
   for (const due of dues) {
     const doneAt = done.get(due.id) ?? null
     if (doneAt !== due.doneAt) tx.update(runInDues).set({ doneAt }).where(eq(runInDues.id, due.id)).run()
   }
 }
+
+/** Ticks off what the newest reading of a run fulfils of its plan. */
+export function settleOpenDues(tx: Write, reading: ReadingRow, settings: Settings): void {
+  const open = tx
+    .select()
+    .from(runInDues)
+    .where(and(eq(runInDues.runId, reading.runId), isNull(runInDues.doneAt)))
+    .all()
+  tickOff(tx, open, [reading], settings)
+}
+
+/** Ticks off the whole plan anew by the log as it stands, after something in it was corrected. */
+export function settleAllDues(tx: Write, runId: number, settings: Settings): void {
+  const all = tx.select().from(runInDues).where(eq(runInDues.runId, runId)).all()
+  tickOff(tx, all, standingEntries(entriesOf(tx, runId)), settings)
+}
+
+/** True when an entry that counts stands at or after `at` in the log. */
+export const isReadAfter = (read: Read, runId: number, at: string): boolean =>
+  read.get(sql`
+    SELECT 1 FROM readings r
+    WHERE r.run_id = ${runId} AND r.at >= ${at} AND r.withdrawn = 0
+      AND NOT EXISTS (SELECT 1 FROM readings c WHERE c.corrects_id = r.id)
+    LIMIT 1`) !== undefined

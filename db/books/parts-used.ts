@@ -17,7 +17,7 @@ export function leftOfUse(read: Read, use: { id: number; quantity: number }): nu
 }
 
 /** Takes parts from stock for a repair; what they cost and are sold for is frozen as it is now. */
-export const usePart = verb(
+export const takePart = verb(
   'bench.usePart',
   (tx, input: { repairId: number; partId: number; quantity: number }, doing) => {
     const repair = repairOpenTo(tx, input.repairId, 'work')

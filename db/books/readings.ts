@@ -9,7 +9,15 @@ import { latestClockCheck } from '../clock-check.ts'
 import type { Read, Write } from '../ledger.ts'
 import { pastMoment, refuseBackwards } from '../moments.ts'
 import { known, refuse } from '../refusal.ts'
-import { entriesOf, type ReadingRow, type RunRow, runRow, settleDues } from '../run-log.ts'
+import {
+  entriesOf,
+  isReadAfter,
+  type ReadingRow,
+  type RunRow,
+  runRow,
+  settleAllDues,
+  settleOpenDues,
+} from '../run-log.ts'
 import { clockChecks, readings } from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
 import { type Doing, verb } from '../verb.ts'
@@ -57,16 +65,18 @@ function errorMsOf(
   return stopped ? null : refuse('reading.nothing', 'error')
 }
 
-/** A reading follows the one before it and, when it corrects another, stays before the next. */
+/** A reading follows the one before it; one that corrects another stays between its neighbours. */
 function refuseOutOfOrder(tx: Read, run: RunRow, at: string, corrected: ReadingRow | undefined): void {
   if (at < run.startedAt) refuse('reading.beforeStart', 'at')
-  const others = standingEntries(entriesOf(tx, run.id)).filter(entry => entry.id !== corrected?.id)
-  const was = corrected?.at
-  const [before, after] =
-    was === undefined
-      ? [others.at(-1), undefined]
-      : [others.findLast(entry => entry.at < was), others.find(entry => entry.at > was)]
-  if ((before && at <= before.at) || (after && at >= after.at)) refuse('reading.outOfOrder', 'at')
+  const misplaced = corrected ? leavesItsPlace(tx, corrected, at) : isReadAfter(tx, run.id, at)
+  if (misplaced) refuse('reading.outOfOrder', 'at')
+}
+
+function leavesItsPlace(tx: Read, corrected: ReadingRow, at: string): boolean {
+  const others = standingEntries(entriesOf(tx, corrected.runId)).filter(entry => entry.id !== corrected.id)
+  const before = others.findLast(entry => entry.at < corrected.at)
+  const after = others.find(entry => entry.at > corrected.at)
+  return (before !== undefined && at <= before.at) || (after !== undefined && at >= after.at)
 }
 
 function refuseHalfHeard({ heardAt, blows }: ReadingEntry): void {
@@ -110,7 +120,8 @@ function write(
     })
     .returning()
     .get()
-  settleDues(tx, run.id, settings)
+  if (corrected) settleAllDues(tx, run.id, settings)
+  else settleOpenDues(tx, row, settings)
   return { id: row.id, errorMs: row.errorMs }
 }
 
@@ -190,7 +201,7 @@ export const strikeReading = verb(
       })
       .returning()
       .get()
-    settleDues(tx, run.id, readSettings(tx))
+    settleAllDues(tx, run.id, readSettings(tx))
     return { subject: { kind: 'run-in', id: run.id }, result: { id } }
   },
 )

@@ -8,7 +8,7 @@ import { type RepairRow, repairOpenTo, repairRow, settle } from '../facts.ts'
 import type { Read, Write } from '../ledger.ts'
 import { pastMoment, refuseBackwards } from '../moments.ts'
 import { known, refuse } from '../refusal.ts'
-import { assessmentOf, entriesOf, type RunRow, runRow, settleDues } from '../run-log.ts'
+import { assessmentOf, entriesOf, type RunRow, runRow, settleAllDues } from '../run-log.ts'
 import { holidays, repairs, runInDues, runInRuns, runInStages, shelfPlaces } from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
 import { type Doing, verb } from '../verb.ts'
@@ -102,7 +102,7 @@ function begin(tx: Write, repair: RepairRow, placeId: number | null, input: Begi
     .get()
   writePlan(tx, run.id, plan, settings.place.timeZone)
   startReading(tx, run, input.error, settings, doing)
-  settleDues(tx, run.id, settings)
+  settleAllDues(tx, run.id, settings)
   settle(tx, repair.id, doing.at)
   return { id: run.id, readyOn: plan.ready, winds: plan.winds.length, readings: plan.readings.length }
 }

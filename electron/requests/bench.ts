@@ -77,7 +77,7 @@ export const bench = new Hono<Env>()
     perform(c, book.takeBack, c.req.valid('json')),
   )
   .post('/usePart', body(z.strictObject({ repairId: id, partId: id, quantity: pieces.default(1) })), c =>
-    perform(c, used.usePart, c.req.valid('json')),
+    perform(c, used.takePart, c.req.valid('json')),
   )
   .post(
     '/putBack',

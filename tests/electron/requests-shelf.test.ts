@@ -1,0 +1,306 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { openTestShop, type Shop } from './handler-fixture.ts'
+import { another, refused, workedRepair } from './work-fixture.ts'
+
+let shop: Shop
+let placeId: number
+beforeEach(async () => {
+  shop = await openTestShop()
+  placeId = (await shop.act('shop.addPlace', { name: 'Shelf A1', kind: 'shelf' })).id
+})
+afterEach(() => shop.close())
+
+const start = async (more = {}) => {
+  const repair = await workedRepair(shop)
+  const run = await shop.act('shelf.startRunIn', { repairId: repair.id, placeId, ...more })
+  return { repair, runId: run.id as number, run }
+}
+
+/** Goes round: `errors` one day apart at 09:20, on from the day the clock stands at. */
+async function rounds(runId: number, errors: readonly string[], more: Record<string, unknown> = {}) {
+  for (const error of errors) {
+    shop.clock.at = new Date(Date.parse(shop.clock.at) + 86_400_000).toISOString()
+    await shop.act('shelf.read', { runId, error, strikeRight: true, chimeRight: true, ...more })
+  }
+}
+
+const run = async (id: number) => (await shop.view(`runs/${id}`)).run
+
+describe('putting a clock on the shelf', () => {
+  it('makes the plan of the shop’s policy: stages, winds and readings, and the first entry of the log', async () => {
+    const { runId, run: started } = await start()
+    // Two weekly winds from Monday 1 March: ready two weeks on; read each day, on closed days at the next opening.
+    expect(started).toMatchObject({ readyOn: '2027-03-15', winds: 2 })
+    const { stages, dues, log, place, limitPerDay } = await run(runId)
+    expect(place).toBe('Shelf A1')
+    expect(limitPerDay).toBe('34')
+    expect(stages.map((s: { name: string }) => s.name)).toEqual(['out of the case', 'in the case'])
+    expect(dues.filter((d: { kind: string }) => d.kind === 'wind')[0].doneAt).toBe('2027-03-01T09:20:00.000Z')
+    expect(log).toMatchObject([{ errorMs: 0, wound: true, handsSet: true }])
+    expect((await shop.view('repairs/2201')).standing.stage).toBe('running-in')
+  })
+
+  it('is refused at a place that is taken, before any work, in the future and before the clock came', async () => {
+    const { repair } = await start()
+    const other = await workedRepair(shop, another)
+    const taken = await shop.tryAct('shelf.startRunIn', { repairId: other.id, placeId })
+    expect(refused(taken).problems).toEqual(['place.taken placeId'])
+    expect(taken.body.problems[0].message).toBe('Repair 2201 stands at Shelf A1. Choose another place.')
+    const second = (await shop.act('shop.addPlace', { name: 'Hook 1', kind: 'hook' })).id
+    const at = (start: string) =>
+      shop.tryAct('shelf.startRunIn', { repairId: other.id, placeId: second, start })
+    expect(refused(await at('2027-03-01T09:21')).problems).toEqual(['runIn.inFuture start'])
+    expect(refused(await at('2027-02-28T09:00')).problems).toEqual(['runIn.beforeTakenIn start'])
+    const twice = await shop.tryAct('shelf.startRunIn', { repairId: repair.id, placeId: second })
+    expect(refused(twice).problems).toEqual(['standing.runningIn'])
+    const limit = { repairId: other.id, placeId: second, limitPerDay: '0' }
+    expect(refused(await shop.tryAct('shelf.startRunIn', limit)).problems).toEqual([
+      'runIn.limitPerDay limitPerDay',
+    ])
+  })
+
+  it('moves to a free place only', async () => {
+    const { runId } = await start()
+    const hook = (await shop.act('shop.addPlace', { name: 'Hook 1', kind: 'hook' })).id
+    await shop.act('shelf.move', { runId, placeId: hook })
+    expect((await shop.view('shelf')).places).toMatchObject([
+      { name: 'Shelf A1', number: null },
+      { name: 'Hook 1', number: 2201 },
+    ])
+    expect(refused(await shop.tryAct('shelf.move', { runId, placeId: hook })).problems).toEqual([
+      'place.taken placeId',
+    ])
+  })
+})
+
+describe('the round', () => {
+  it('lists what is due by today in walking order with the last readings beside', async () => {
+    const { runId } = await start()
+    expect((await shop.view('shelf')).rows[0].due).toEqual({
+      wind: false,
+      reading: false,
+      overdue: false,
+      nextOn: '2027-03-02',
+    })
+    shop.clock.at = '2027-03-02T09:20:00.000Z'
+    expect((await shop.view('shelf')).counts).toMatchObject({ running: 1, due: 1, toWind: 0 })
+    await shop.act('shelf.read', { runId, error: '+0:02' })
+    const { rows, counts } = await shop.view('shelf')
+    expect(counts.due).toBe(0)
+    expect(rows[0].last).toMatchObject([{ errorMs: 2000 }, { errorMs: 0 }])
+    shop.clock.at = '2027-03-08T09:20:00.000Z'
+    expect((await shop.view('shelf')).rows[0].due).toMatchObject({ wind: true, reading: true, overdue: true })
+    await shop.act('shelf.read', { runId, error: '-0:02', wound: true })
+    expect((await shop.view('shelf')).rows[0].due).toMatchObject({ wind: false, reading: false })
+  })
+
+  it.each([
+    [{}, 'reading.nothing error'],
+    [{ error: 'fast' }, 'reading.notAnError error'],
+    [{ error: '1', at: '2027-03-02T09:21' }, 'reading.inFuture at'],
+    [{ error: '1', at: '2027-02-28T09:21' }, 'reading.beforeStart at'],
+    [{ error: '1', at: '2027-03-01T09:20' }, 'reading.outOfOrder at'],
+    [{ error: '1', heardAt: '10:00' }, 'reading.heardAndBlows blows'],
+    [{ error: '1', blows: 5 }, 'reading.heardAndBlows heardAt'],
+    [{ error: '1', heardAt: '25:00', blows: 5 }, 'input.notATime heardAt'],
+    [{ error: '1', nutTurns: '1000' }, 'reading.nutTurns nutTurns'],
+    [{ error: '1', temperatureC: 99 }, 'input.tooLarge temperatureC'],
+  ])('refuses %o: %s', async (entry, problem) => {
+    const { runId } = await start()
+    shop.clock.at = '2027-03-02T09:20:00.000Z'
+    expect(refused(await shop.tryAct('shelf.read', { runId, ...entry })).problems).toEqual([problem])
+    expect((await run(runId)).log).toHaveLength(1)
+  })
+
+  it('a reading before one that is there already is refused, one with its own time between now and the last is not', async () => {
+    const { runId } = await start()
+    shop.clock.at = '2027-03-03T09:20:00.000Z'
+    await shop.act('shelf.read', { runId, error: '5', at: '2027-03-02T17:00:30' })
+    const early = await shop.tryAct('shelf.read', { runId, error: '4', at: '2027-03-02T17:00' })
+    expect(refused(early).problems).toEqual(['reading.outOfOrder at'])
+    await shop.act('shelf.read', { runId, error: '6', at: '2027-03-03T09:00' })
+    expect((await run(runId)).log.map((e: { at: string }) => e.at)).toEqual([
+      '2027-03-01T09:20:00.000Z',
+      '2027-03-02T17:00:30.000Z',
+      '2027-03-03T09:00:00.000Z',
+    ])
+  })
+
+  it('a computer clock put back enters nothing before the last reading', async () => {
+    const { runId } = await start()
+    await rounds(runId, ['1'])
+    shop.clock.at = '2027-02-01T09:00:00.000Z'
+    expect(refused(await shop.tryAct('shelf.read', { runId, error: '1' })).problems).toEqual([
+      'reading.beforeStart at',
+    ])
+    expect(refused(await shop.tryAct('shelf.toBench', { runId, reason: 'x' })).problems).toEqual([
+      'clock.behind',
+    ])
+  })
+
+  it('a dial time is taken against the computer’s clock, less the error last found in that', async () => {
+    const { runId } = await start()
+    shop.clock.at = '2027-03-02T09:20:00.000Z'
+    expect((await shop.act('shelf.read', { runId, error: '=9:20:07' })).errorMs).toBe(7000)
+    const check = await shop.act('shelf.compareClock', { error: '=9:19:58', reference: 'Radio time signal' })
+    expect(check.errorMs).toBe(2000)
+    shop.clock.at = '2027-03-03T09:20:00.000Z'
+    expect((await shop.act('shelf.read', { runId, error: '=9:20:07' })).errorMs).toBe(9000)
+    expect((await shop.view('shelf')).clockCheck).toMatchObject({ reference: 'Radio time signal' })
+  })
+})
+
+describe('corrections', () => {
+  it('are new entries that count in place of the old one, which stays legible', async () => {
+    const { runId } = await start()
+    await rounds(runId, ['2', '40', '6'])
+    const wrong = (await run(runId)).log[2]
+    await shop.act('shelf.correct', { readingId: wrong.id, error: '4' })
+    const { log, figures } = await run(runId)
+    expect(log.map((e: { errorMs: number; stands: boolean }) => [e.errorMs, e.stands])).toEqual([
+      [0, true],
+      [2000, true],
+      [40000, false],
+      [6000, true],
+      [4000, true],
+    ])
+    expect(figures.rate.segments[0].ratePerDay).toBeCloseTo(2, 9)
+    const again = await shop.tryAct('shelf.correct', { readingId: wrong.id, error: '4' })
+    expect(refused(again).problems).toEqual(['reading.corrected readingId'])
+  })
+
+  it('stay between the readings before and after', async () => {
+    const { runId } = await start()
+    await rounds(runId, ['2', '4', '6'])
+    const { log } = await run(runId)
+    const late = await shop.tryAct('shelf.correct', {
+      readingId: log[2].id,
+      error: '4',
+      at: '2027-03-04T09:20',
+    })
+    expect(refused(late).problems).toEqual(['reading.outOfOrder at'])
+  })
+
+  it('a reading of the wrong clock is struck out, and what it had ticked off is due again', async () => {
+    const { runId } = await start()
+    await rounds(runId, ['2'])
+    const { id } = (await run(runId)).log[1]
+    await shop.act('shelf.strikeReading', { readingId: id, reason: 'That was repair 2202' })
+    expect((await shop.view('shelf')).rows[0]).toMatchObject({
+      due: { reading: true },
+      last: [{ errorMs: 0 }],
+    })
+    expect(
+      refused(await shop.tryAct('shelf.strikeReading', { readingId: id, reason: 'x' })).problems,
+    ).toEqual(['reading.corrected readingId'])
+  })
+})
+
+describe('the decision', () => {
+  const steady = ['2', '4', '6', '8', '10', '12', '14']
+
+  it('a run that has shown everything passes, its figures frozen, and the clock is ready', async () => {
+    const { runId, repair } = await start()
+    await rounds(runId, steady.slice(0, 6))
+    await rounds(runId, ['14'], { wound: true })
+    await rounds(runId, ['16', '18', '20', '22', '24', '26'])
+    await rounds(runId, ['28'], { wound: true })
+    expect((await shop.view('shelf')).rows[0].verdict.code).toBe('mayPass')
+    const passed = await shop.act('shelf.pass', { runId })
+    expect(passed.verdict).toBe('mayPass')
+    expect(passed.ratePerDay).toBeCloseTo(2, 9)
+    const view = await shop.view('repairs/2201')
+    expect(view.standing.stage).toBe('ready')
+    expect(view.repair.readyAt).toBe(shop.clock.at)
+    expect(view.runs).toMatchObject([{ outcome: 'passed', readyOn: '2027-03-15' }])
+    expect(view.runs[0].figures.rate.netPerWind).toEqual([14, 14])
+    const late = await shop.tryAct('shelf.read', { runId, error: '1' })
+    expect(refused(late).problems).toEqual(['runIn.ended runId'])
+    expect(refused(await shop.tryAct('shelf.startRunIn', { repairId: repair.id, placeId })).problems).toEqual(
+      ['standing.alreadyReady'],
+    )
+  })
+
+  it('against the verdict a run passes with a reason only', async () => {
+    const { runId } = await start()
+    await rounds(runId, ['2'])
+    expect(refused(await shop.tryAct('shelf.pass', { runId })).problems).toEqual([
+      'runIn.reasonNeeded reason',
+    ])
+    const passed = await shop.act('shelf.pass', { runId, reason: 'Owner leaves the country' })
+    expect(passed.verdict).toBe('tooSoon')
+    expect((await shop.view('repairs/2201')).repair.readyReason).toBe('Owner leaves the country')
+  })
+
+  it('a stop starts the test again, and a restart keeps the old run with its figures', async () => {
+    const { runId } = await start()
+    await rounds(runId, ['2', '4'])
+    await rounds(runId, ['0'], { stopped: true })
+    expect((await shop.view('shelf')).rows[0]).toMatchObject({
+      verdict: { code: 'startAgain' },
+      troubles: 1,
+    })
+    const again = await shop.act('shelf.restart', { runId, reason: 'Stopped: fly rubbed' })
+    const { runs, standing } = await shop.view('repairs/2201')
+    expect(standing.stage).toBe('running-in')
+    expect(runs).toMatchObject([
+      { id: runId, outcome: 'restarted', reason: 'Stopped: fly rubbed' },
+      { id: again.id, outcome: null, place: 'Shelf A1', startedAt: '2027-03-04T09:20:00.000Z' },
+    ])
+    expect(runs[0].figures.troubles).toMatchObject([{ kind: 'stopped' }])
+  })
+
+  it('a stop whose error was not told is not lost at the end of the log', async () => {
+    const { runId } = await start()
+    await rounds(runId, ['2', '4'])
+    shop.clock.at = '2027-03-04T09:20:00.000Z'
+    await shop.act('shelf.read', { runId, stopped: true })
+    expect((await shop.view('shelf')).rows[0].verdict.code).toBe('startAgain')
+    await rounds(runId, ['3', '4', '5'])
+    const { figures } = await run(runId)
+    expect(figures.rate.segments).toHaveLength(2)
+    expect(figures.rate.segments[1].ratePerDay).toBeCloseTo(1, 9)
+  })
+
+  it('goes back to the bench, and the place is free', async () => {
+    const { runId, repair } = await start()
+    await shop.act('shelf.toBench', { runId, reason: 'Strike slow' })
+    expect((await shop.view('repairs/2201')).standing.stage).toBe('on-the-bench')
+    expect((await shop.view('shelf')).places[0].number).toBeNull()
+    shop.clock.at = '2027-03-02T09:20:00.000Z'
+    await shop.act('shelf.startRunIn', { repairId: repair.id, placeId })
+    expect((await shop.view('repairs/2201')).runs).toHaveLength(2)
+  })
+
+  it('counts the blows of a chiming clock against the time on its dial', async () => {
+    const { runId } = await start()
+    shop.clock.at = '2027-03-02T10:20:00.000Z'
+    // Four quarters and ten at ten o’clock: 26 blows (trade reference §4: BK p. 204).
+    await shop.act('shelf.read', { runId, error: '2', heardAt: '10:00', blows: 26 })
+    expect((await run(runId)).figures.troubles).toEqual([])
+    shop.clock.at = '2027-03-03T10:20:00.000Z'
+    await shop.act('shelf.read', { runId, error: '4', heardAt: '10:00', blows: 25 })
+    expect((await run(runId)).figures.troubles).toMatchObject([
+      { kind: 'miscounted', expected: 26, heard: 25 },
+    ])
+  })
+})
+
+it('the day book of a run-in can be played again, act by act', async () => {
+  const { runId } = await start()
+  await rounds(runId, ['+0:02', '=9:20:05'])
+  await shop.act('shelf.pass', { runId, reason: 'Enough for the test' })
+  const acts: { at: string; who: number; act: string; with: unknown }[] = await shop.view('dayFile')
+  const again = await openTestShop('2027-03-01T09:20:00.000Z')
+  try {
+    for (const { at, who, act, with: input } of acts.slice(1)) {
+      again.clock.at = at
+      again.clock.person = who
+      await again.act(act, input)
+    }
+    expect(await again.view('repairs/2201')).toEqual(await shop.view('repairs/2201'))
+    expect(await again.view('dayFile')).toEqual(acts)
+  } finally {
+    again.close()
+  }
+})
