@@ -71,7 +71,11 @@ export function Combobox<Item>(props: ComboboxProps<Item>) {
   })
   const open = box.isOpen && text.trim() !== ''
   const onKeyDown = (event: React.KeyboardEvent) => {
-    if (event.key === 'Enter' && eager && !settled) early.current = text
+    if (event.key === 'Enter' && eager && !settled) {
+      early.current = text
+      // What is shown may still belong to fewer letters: nothing of it is taken.
+      Object.assign(event.nativeEvent, { preventDownshiftDefault: true })
+    }
     if (event.key === 'Enter' && (eager || box.highlightedIndex >= 0)) event.preventDefault()
     if (event.key === 'Escape' && text !== '' && (eager || !open)) onText('')
   }

@@ -1,4 +1,5 @@
 import { type ReactNode, useId } from 'react'
+import { useWords } from '../words.ts'
 import type { Bound } from './entry.ts'
 import { useProblem } from './problems.tsx'
 
@@ -226,3 +227,6 @@ export function Tick({ name, label, hint, value, onChange }: FieldProps & Bound<
     </div>
   )
 }
+
+/** The hint of a field that may be left empty. */
+export const useOptional = (): string => useWords().screens.form.optional

@@ -1,24 +1,27 @@
-import { keepPreviousData, useQuery } from '@tanstack/react-query'
+import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { useLocation } from 'wouter'
 import { answer, api } from '../api.ts'
 import { Combobox } from '../parts/combobox.tsx'
 import { Standing } from '../parts/standing.tsx'
 import { useWords } from '../words.ts'
-import { type Found, foundWords, placeOf } from './found.ts'
+import { type Found, foundWords, inOrder, placeOf } from './found.ts'
+
+const ask = (q: string, kind: Found['kind'] | undefined, signal: AbortSignal) =>
+  answer(api.find.$get({ query: kind ? { q, kind } : { q } }, { init: { signal } }))
 
 /** Asks while typing, of one kind where given; an answer that is no longer wanted is cancelled on its way. */
 export function useFound(text: string, kind?: Found['kind']) {
   const q = text.trim()
-  const query = useQuery({
+  const query = useQuery<Awaited<ReturnType<typeof ask>>>({
     queryKey: ['find', q, kind],
     enabled: q !== '',
-    placeholderData: keepPreviousData,
-    queryFn: ({ signal }) =>
-      answer(api.find.$get({ query: kind ? { q, kind } : { q } }, { init: { signal } })),
+    // What fewer letters found stays in sight until the answer comes.
+    placeholderData: (before, query) => (q.startsWith(String(query?.queryKey[1])) ? before : undefined),
+    queryFn: ({ signal }) => ask(q, kind, signal),
   })
   return {
-    results: q === '' ? [] : (query.data?.results ?? []),
+    results: q === '' ? [] : inOrder(query.data?.results ?? []),
     settled: query.isSuccess && !query.isPlaceholderData,
   }
 }

@@ -5,6 +5,12 @@ import type { api } from '../api.ts'
 /** One thing found. */
 export type Found = InferResponseType<typeof api.find.$get>['results'][number]
 
+const order: readonly Found['kind'][] = ['repair', 'owner', 'clock', 'paper']
+
+/** What was found, repairs before owners before clocks before papers, else as it came. */
+export const inOrder = (found: readonly Found[]): Found[] =>
+  found.toSorted((a, b) => order.indexOf(a.kind) - order.indexOf(b.kind))
+
 /** Where a thing found is opened. */
 export function placeOf({ kind, id, number }: Pick<Found, 'kind' | 'id' | 'number'>): string {
   switch (kind) {

@@ -10,29 +10,27 @@ export function ThumbIndex() {
   const [path] = useLocation()
   const say = useSay()
   return (
-    <div className="spine">
+    <nav className="spine" aria-label={words.screens.thumbIndex}>
       <p className="colophon">
         <CountWheel passed={8} />
         {settings.shop.name}
       </p>
-      <nav className="thumbs" aria-label={words.screens.thumbIndex}>
-        <ul>
-          {pageNames.map((name, index) => (
-            <li key={name}>
-              <Link
-                href={`/${name}`}
-                onClick={() => say('')}
-                aria-current={path.split('/')[1] === name ? 'page' : undefined}
-              >
-                {words.screens.pages[name]}
-                <span className="key" aria-hidden="true">
-                  {index + 1}
-                </span>
-              </Link>
-            </li>
-          ))}
-        </ul>
-      </nav>
-    </div>
+      <ul className="thumbs">
+        {pageNames.map((name, index) => (
+          <li key={name}>
+            <Link
+              href={`/${name}`}
+              onClick={() => say('')}
+              aria-current={path.split('/')[1] === name ? 'page' : undefined}
+            >
+              {words.screens.pages[name]}
+              <span className="key" aria-hidden="true">
+                {index + 1}
+              </span>
+            </Link>
+          </li>
+        ))}
+      </ul>
+    </nav>
   )
 }

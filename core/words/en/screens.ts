@@ -102,6 +102,7 @@ export const screens = {
     kept: 'Everything you typed is still here.',
   },
   form: {
+    optional: 'may be left empty',
     remove: (what: string) => `Remove ${what}`,
     no: 'Go back',
     close: 'Close',
