@@ -95,7 +95,8 @@ export function openDesktop(asked: DesktopAsked = {}): Desktop {
     close: async () => {
       child.kill('SIGTERM')
       await exit
-      rmSync(folder, { recursive: true, force: true })
+      // The browser's helpers may still be writing their last.
+      rmSync(folder, { recursive: true, force: true, maxRetries: 20, retryDelay: 100 })
     },
   }
 }

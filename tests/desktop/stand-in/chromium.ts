@@ -1,7 +1,5 @@
 import { spawn } from 'node:child_process'
 import { once } from 'node:events'
-import { mkdtempSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { type BrowserContext, chromium, type Page } from '@playwright/test'
 import { browserPath, quiet } from '../../e2e/browser.ts'
@@ -9,7 +7,7 @@ import { note } from './notes.ts'
 
 /** A browser that both the stand-in and the test are connected to. */
 async function openBrowser(): Promise<string> {
-  const profile = mkdtempSync(join(tmpdir(), 'countwheel-stand-in-'))
+  const profile = join(process.env.STAND_IN_USER_DATA ?? '', 'chromium')
   const asRoot = process.getuid?.() === 0 ? ['--no-sandbox'] : []
   const looks = ['--headless', '--lang=en-GB', '--window-size=1280,860']
   const args = [...looks, ...asRoot, ...quiet, '--remote-debugging-port=0', `--user-data-dir=${profile}`]
@@ -17,10 +15,7 @@ async function openBrowser(): Promise<string> {
     env: { ...process.env, TZ: 'Europe/London' },
     stdio: ['ignore', 'ignore', 'pipe'],
   })
-  process.once('exit', () => {
-    child.kill('SIGKILL')
-    rmSync(profile, { recursive: true, force: true, maxRetries: 5 })
-  })
+  process.once('exit', () => child.kill('SIGKILL'))
   for (let said = ''; ; ) {
     const [piece] = await once(child.stderr, 'data')
     said += piece

@@ -1,7 +1,6 @@
 import { EventEmitter } from 'node:events'
-import { existsSync, mkdtempSync, readFileSync } from 'node:fs'
+import { existsSync, readFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
-import { join } from 'node:path'
 import { note } from './notes.ts'
 import { answered, served, BrowserWindow as Window } from './window.ts'
 
@@ -13,7 +12,8 @@ import { answered, served, BrowserWindow as Window } from './window.ts'
 
 const switchNamed = (name: string) =>
   process.argv.find(one => one === `--${name}` || one.startsWith(`--${name}=`))
-const userData = process.env.STAND_IN_USER_DATA ?? mkdtempSync(join(tmpdir(), 'countwheel-user-data-'))
+/** A folder of the test's own, which it takes away in the end. */
+const userData = process.env.STAND_IN_USER_DATA ?? ''
 
 class App extends EventEmitter {
   readonly commandLine = {
