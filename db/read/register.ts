@@ -46,11 +46,10 @@ function ownersPage(read: Read, where: SQL | undefined, backwards: boolean, limi
       id: s.owners.id,
       name: s.owners.name,
       address: s.owners.address,
-      clocks: sql<number>`(SELECT count(*) FROM clock_owners co WHERE co.owner_id = ${s.owners.id} AND co.until_at IS NULL)`,
-      repairs: sql<number>`(SELECT count(*) FROM repairs r WHERE r.owner_id = ${s.owners.id})`,
-      lastAt: sql<
-        string | null
-      >`(SELECT max(r.taken_in_at) FROM repairs r WHERE r.owner_id = ${s.owners.id})`,
+      // The table is named here: drizzle leaves it out of a select from one table, and inside the brackets `id` is another's.
+      clocks: sql<number>`(SELECT count(*) FROM clock_owners co WHERE co.owner_id = owners.id AND co.until_at IS NULL)`,
+      repairs: sql<number>`(SELECT count(*) FROM repairs r WHERE r.owner_id = owners.id)`,
+      lastAt: sql<string | null>`(SELECT max(r.taken_in_at) FROM repairs r WHERE r.owner_id = owners.id)`,
     })
     .from(s.owners)
     .where(and(isNull(s.owners.mergedIntoId), where))

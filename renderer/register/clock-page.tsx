@@ -112,7 +112,7 @@ function Owners({ view: { owners } }: { view: ClockView }) {
   const said = words.register.clock
   const day = (at: string | null) => at && civilDateOf(at, settings.place.timeZone)
   return (
-    <Section title={said.owners} flush>
+    <Section title={said.owners}>
       <Ledger
         plain
         caption={said.owners}

@@ -119,7 +119,7 @@ function Clocks({ view: { clocks } }: { view: Owner }) {
   const { words, settings } = useShop()
   const { owner } = words.register
   return (
-    <Section title={owner.clocksNow} note={owner.clocksNowNote} flush>
+    <Section title={owner.clocksNow}>
       <Ledger
         plain
         caption={owner.clocksNow}
@@ -148,7 +148,7 @@ function Repairs({ view: { repairs } }: { view: Owner }) {
   const { words, settings } = useShop()
   const { owner } = words.register
   return (
-    <Section title={owner.allRepairs} flush>
+    <Section title={owner.allRepairs}>
       <Ledger
         plain
         caption={owner.allRepairs}

@@ -1,3 +1,4 @@
+import { accounts } from './accounts.ts'
 import { counter } from './counter.ts'
 import { demo } from './demo.ts'
 import { papers } from './papers.ts'
@@ -14,6 +15,7 @@ import { workingSteps } from './working.ts'
 /** Every word shown to people, in English. Another language is another object of the same type. */
 export const en = {
   ...vocabulary,
+  accounts,
   coverReasons,
   stillToShow,
   troubles,

@@ -53,7 +53,6 @@ export const register = {
     preferred: 'preferred',
     struck: 'Struck out',
     clocksNow: 'Clocks now',
-    clocksNowNote: 'What the owner has today.',
     clock: 'Clock',
     sinceColumn: 'Since',
     noClocks: 'No clock is on record with this owner.',
@@ -129,7 +128,7 @@ export const register = {
     why: 'Why',
     daysLeft: (n: number) =>
       n === 0 ? 'Today is its last day.' : n === 1 ? '1 more day.' : `${n} more days.`,
-    excludes: 'Does not cover',
+    excludes: 'What it does not cover',
     certificate: 'Certificate',
     comeback: 'Open a comeback',
     comebackOf: (number: number) => `Open a comeback against repair ${number}`,
