@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto'
 import { and, asc, eq, isNull } from 'drizzle-orm'
 import { civilDateOf } from '../core/calendar/zone.ts'
 import { type Minor, minor } from '../core/money/minor.ts'
+import { phoneText } from '../core/owner/contact.ts'
 import type { PaperClock, PaperContents, PaperHead, PaperKind, PaperOwner } from '../core/papers/contents.ts'
 import type { Settings } from '../core/shop/settings.ts'
 import type { RepairRow } from './facts.ts'
@@ -51,7 +52,7 @@ function paperOwner(read: Read, ownerId: number): PaperOwner {
   return {
     name: owner?.name ?? '',
     addressLines: lines(owner?.address ?? ''),
-    ...(phone ? { phone: phone.value } : {}),
+    ...(phone ? { phone: phoneText(phone.value) } : {}),
   }
 }
 

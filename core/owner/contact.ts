@@ -25,3 +25,7 @@ export function keptContact(contact: Contact, country: string, field: string): C
     ? good({ ...contact, value: phone.number })
     : bad([problem('input.notAPhone', `${field}.value`)])
 }
+
+/** A phone kept as E.164, spaced as people read it, with its country's prefix: `+44 1632 960218`. */
+export const phoneText = (kept: string): string =>
+  parsePhoneNumberFromString(kept)?.formatInternational() ?? kept

@@ -1,7 +1,7 @@
 import { and, desc, eq } from 'drizzle-orm'
 import { addDays } from '../../core/calendar/civil.ts'
 import { cautionsFor } from '../../core/cautions/cautions.ts'
-import { type Minor, minor } from '../../core/money/minor.ts'
+import { type Minor, minor, parseMinor } from '../../core/money/minor.ts'
 import type { EstimateContents, PaperLine } from '../../core/papers/contents.ts'
 import { type Priced, priced } from '../../core/pricing/price.ts'
 import type { Settings } from '../../core/shop/settings.ts'
@@ -154,7 +154,12 @@ function estimateContents(
     ...(estimate.supplement && agreed !== null ? { agreedBefore: agreed } : {}),
     ...(estimate.highMinor === null ? {} : { range: { low: estimate.totalMinor, high: estimate.highMinor } }),
     validUntil: addDays(today, settings.estimate.validDays),
-    limit: { overrunPercent: settings.estimate.overrunPercent },
+    limit: {
+      overrunPercent: settings.estimate.overrunPercent,
+      overrun: accepted(
+        parseMinor(settings.estimate.overrunAmount, settings.place.currency, 'estimate.overrunAmount'),
+      ),
+    },
     ...(repair.estimatedOn ? { estimatedOn: repair.estimatedOn } : {}),
     ...(estimate.remark ? { notes: estimate.remark } : {}),
     cautions: cautionsFor(clockRow(tx, repair.clockId)),

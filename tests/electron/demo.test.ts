@@ -1,0 +1,101 @@
+import { execFile } from 'node:child_process'
+import { readFileSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { promisify } from 'node:util'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { stages } from '../../core/standing/standing.ts'
+import { demoDayFile } from '../../electron/demo/shop.ts'
+import { temporaryFolder } from '../db/temporary-ledger.ts'
+
+const run = promisify(execFile)
+const command = join(import.meta.dirname, '../../electron/demo/command.ts')
+const place = temporaryFolder()
+const out = join(place.folder, 'out')
+afterAll(() => place.remove())
+
+const demo = (...args: string[]) => run(process.execPath, [command, ...args])
+
+/** How the command ended when it did not end well. */
+async function failed(...args: string[]): Promise<{ code: number; stderr: string }> {
+  try {
+    await demo(...args)
+  } catch (error) {
+    return error as { code: number; stderr: string }
+  }
+  throw new Error('it ended well')
+}
+
+// biome-ignore lint/suspicious/noExplicitAny: the report as a stranger reads it
+let day: any
+beforeAll(async () => {
+  await demo('--out', out)
+  day = JSON.parse(readFileSync(join(out, 'day.json'), 'utf8'))
+}, 120_000)
+
+const text = async (file: string) => (await run('pdftotext', ['-layout', join(out, file), '-'])).stdout
+
+/** The figures of 1234.50 or -1234.50 as they stand on an English paper, whatever sign and currency stand before them. */
+const printed = (amount: string) =>
+  Math.abs(Number(amount)).toLocaleString('en-GB', { minimumFractionDigits: 2 })
+
+describe('the demonstration shop', () => {
+  it('shows a dozen clocks at every kind of standing', () => {
+    expect(day.repairs.length).toBeGreaterThanOrEqual(12)
+    const standings = new Set(day.repairs.map((r: { standing: string }) => r.standing))
+    for (const stage of [
+      'taken-in',
+      'estimate-out',
+      'on-the-bench',
+      'waiting',
+      'running-in',
+      'ready',
+      'declined',
+      'collected',
+    ]) {
+      expect(Object.keys(stages)).toContain(stage)
+      expect(standings).toContain(stage)
+    }
+    expect(new Set(day.repairs.map((r: { clock: string }) => r.clock)).size).toBeGreaterThanOrEqual(9)
+  })
+
+  it('prints every number it issued on the paper that carries it', async () => {
+    expect(day.papers.length).toBeGreaterThan(30)
+    for (const paper of day.papers) {
+      const page = await text(paper.file)
+      expect(page, paper.file).toContain(paper.number)
+      if (['estimate', 'invoice', 'credit-note'].includes(paper.kind)) {
+        expect(page, paper.file).toContain(printed(paper.total))
+        expect(page, paper.file).toContain(printed(paper.tax))
+      }
+    }
+  }, 120_000)
+
+  it('adds its tax up to the cent from its invoices and credit notes', () => {
+    const cents = (amount: string) => Math.round(Number(amount) * 100)
+    const issued = day.papers.filter((p: { kind: string }) => ['invoice', 'credit-note'].includes(p.kind))
+    const sum = issued.reduce((total: number, p: { tax: string }) => total + cents(p.tax), 0)
+    expect(cents(day.tax.tax)).toBe(sum)
+  })
+})
+
+describe('the demo command', () => {
+  it('says everything wrong with what it was asked, and writes nothing', async () => {
+    const { code, stderr } = await failed('--day', '/nowhere/day.json')
+    expect(code).toBe(2)
+    expect(stderr).toContain('--out')
+    expect(stderr).toContain('/nowhere/day.json')
+  })
+
+  it('names the act of a day file that the shop refuses, and why', async () => {
+    const acts = JSON.parse(readFileSync(demoDayFile(), 'utf8')).slice(0, 3)
+    const file = join(place.folder, 'wrong.json')
+    writeFileSync(
+      file,
+      JSON.stringify([...acts, { at: '2027-02-01T09:00', act: 'counter.takeIn', with: { fault: '' } }]),
+    )
+    const { code, stderr } = await failed('--out', join(place.folder, 'wrong'), '--day', file)
+    expect(code).toBe(1)
+    expect(stderr).toContain('Act 4, counter.takeIn')
+    expect(stderr).toContain('fault')
+  })
+})
