@@ -14,6 +14,15 @@ const lastEstimate = (column: 'version' | 'total_minor' | 'sent_at' | 'valid_unt
     `(SELECT e.${column} FROM estimates e WHERE e.repair_id = repairs.id ORDER BY e.version DESC LIMIT 1)`,
   )
 
+/** What the owner has agreed to so far: the last agreed estimate and every agreed supplement; null while nothing is agreed. */
+const agreed = sql<Minor | null>`(
+  SELECT sum(e.total_minor) FROM estimates e
+  WHERE e.repair_id = repairs.id
+    AND EXISTS (SELECT 1 FROM go_aheads g WHERE g.estimate_id = e.id AND g.answer = 'go-ahead')
+    AND (e.supplement = 1 OR e.version = (
+      SELECT max(l.version) FROM estimates l JOIN go_aheads h ON h.estimate_id = l.id AND h.answer = 'go-ahead'
+      WHERE l.repair_id = repairs.id AND l.supplement = 0)))`
+
 const invoiced = sql<number>`EXISTS (SELECT 1 FROM documents d WHERE d.repair_id = repairs.id AND d.kind = 'invoice')`
 
 function inShop(read: Read) {
@@ -26,6 +35,7 @@ function inShop(read: Read) {
       totalMinor: sql<Minor | null>`${lastEstimate('total_minor')}`,
       sentAt: sql<string | null>`${lastEstimate('sent_at')}`,
       validUntil: sql<string | null>`${lastEstimate('valid_until')}`,
+      agreedMinor: agreed,
       invoiced,
     })
     .from(repairs)
@@ -60,9 +70,11 @@ function belongingsHere(read: Read, repairIds: readonly number[]) {
   return Map.groupBy(rows, row => row.repairId)
 }
 
-/** What the owner will have to pay: what is due on the invoice, or else what the last estimate comes to less what is paid. */
-const toPay = ({ repair, invoiced, totalMinor }: InShop): Minor =>
-  invoiced || totalMinor === null ? repair.dueMinor : minor(totalMinor + repair.dueMinor)
+/** What the owner will have to pay: what is due on the invoice; before it, what is agreed or asked, less what is paid. */
+function toPay({ repair, invoiced, agreedMinor, totalMinor }: InShop, awaitingWord: boolean): Minor {
+  const expected = awaitingWord ? totalMinor : (agreedMinor ?? totalMinor)
+  return invoiced || expected === null ? repair.dueMinor : minor(expected + repair.dueMinor)
+}
 
 const estimateOf = ({ version, totalMinor, sentAt, validUntil }: InShop) =>
   version === null || totalMinor === null ? null : { version, totalMinor, sentAt, validUntil }
@@ -79,13 +91,14 @@ function counterRow(read: Read, row: InShop, day: Day) {
   const waitingFor = stage === 'waiting' ? standingOf(read, repair).waitingFor : null
   const facts = { stage, comeback: repair.comebackOfId !== null, covered, waitingFor, estimatedOn }
   const sinceOn = civilDateOf(repair.stageSince, day.timeZone)
+  const group = counterGroup(facts, day.today)
   return {
     id: repair.id,
     number: repair.number,
     owner,
     clock,
     fault: repair.fault,
-    group: counterGroup(facts, day.today),
+    group,
     stage,
     notches: stages[stage].notches,
     waitingFor,
@@ -96,7 +109,7 @@ function counterRow(read: Read, row: InShop, day: Day) {
     uncollected: isUncollected(stage, sinceOn, day.today, day.uncollectedDays),
     toldAt: repair.toldAt,
     estimate: estimateOf(row),
-    toPayMinor: toPay(row),
+    toPayMinor: toPay(row, group === 'awaiting-word'),
   }
 }
 

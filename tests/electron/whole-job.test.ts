@@ -192,3 +192,29 @@ describe('money', () => {
     expect((await shop.view('repairs/2201')).standing.next).toContain('invoice')
   })
 })
+
+describe('the counter’s list', () => {
+  it('says what the owner will have to pay: what is agreed with its supplements, less what is paid', async () => {
+    const { repair } = await agreed()
+    await shop.act('bench.find', {
+      repairId: repair.id,
+      component: 'movement',
+      text: 'Cracked hook',
+      needsWord: true,
+    })
+    const lines = [{ kind: 'labour', description: 'New hook', quantity: '1', unit: '48.00' }]
+    shop.clock.at = '2027-03-02T09:00:00.000Z'
+    const supplement = await shop.act('estimates.write', { repairId: repair.id, supplement: true, lines })
+    await shop.act('estimates.send', { estimateId: supplement.id, way: 'telephone' })
+    const row = async () => (await shop.view('counter')).rows[0]
+    expect(await row()).toMatchObject({ group: 'awaiting-word', waitingFor: 'owner', toPayMinor: 5760 })
+    await shop.act('estimates.recordWord', {
+      estimateId: supplement.id,
+      answer: 'go-ahead',
+      who: 'R. Pell',
+      way: 'telephone',
+    })
+    await shop.act('accounts.pay', { repairId: repair.id, amount: '100.00', method: 'cash' })
+    expect(await row()).toMatchObject({ group: 'in-hand', toPayMinor: 47568 + 5760 - 10000 })
+  })
+})
