@@ -30,3 +30,9 @@ export const entryMinutes = ({ startedAt, endedAt, struckReason }: LabourSpan, n
 /** The minutes of all entries together. */
 export const totalMinutes = (entries: readonly LabourSpan[], now: Instant): number =>
   entries.reduce((sum, entry) => sum + entryMinutes(entry, now), 0)
+
+/** Minutes as whole hours and the minutes over. */
+export const hoursAndMinutes = (minutes: number): { hours: number; minutes: number } => ({
+  hours: Math.floor(minutes / 60),
+  minutes: minutes % 60,
+})

@@ -1,0 +1,47 @@
+import { minuteOf } from '../calendar/local.ts'
+import { blowsAt, type StrikePattern } from '../strike/blows.ts'
+import type { Assessment } from './assess.ts'
+
+/** A figure at so many places after the point; null stays null. */
+const at = (places: number, value: number | null): number | null =>
+  value === null ? null : Math.round(value * 10 ** places) / 10 ** places
+
+/** The figures of a run as they are shown: seconds to a tenth, turns to a quarter of a tenth, days to a tenth. Null where not known. */
+export function shownFigures({ rate, trendOverWind, verdict }: Assessment) {
+  const { ratePerDay, limitPerDay, suggestedTurns, ranDays, neededDays } = verdict.values
+  return {
+    ratePerDay: at(1, ratePerDay),
+    limitPerDay: at(1, limitPerDay),
+    netPerWind: at(1, rate.netPerWind.at(-1) ?? null),
+    secondsPerDayPerTurn: at(1, rate.secondsPerDayPerTurn),
+    suggestedTurns: at(2, suggestedTurns),
+    trendOverWind: at(2, trendOverWind),
+    scatter: at(1, rate.segments.at(-1)?.residualSd ?? null),
+    ranDays: at(1, ranDays),
+    neededDays: at(1, neededDays),
+  }
+}
+
+/** Figures rounded to a tenth, for a sentence; what is no figure stays as it is. */
+export const roundedValues = (
+  values: Readonly<Record<string, string | number | null>>,
+): Record<string, string | number | null> =>
+  Object.fromEntries(
+    Object.entries(values).map(([key, value]) => [key, typeof value === 'number' ? at(1, value) : value]),
+  )
+
+/** Blows in a whole day where they follow from what is on record; a plain hour strike may sound half hours too and is left open. */
+export const blowsPerDay = (pattern: StrikePattern | null): number | null =>
+  pattern === null || pattern === 'hours'
+    ? null
+    : Array.from({ length: 96 }, (_, quarter) => blowsAt(pattern, quarter * 15)).reduce(
+        (sum, n) => sum + n,
+        0,
+      )
+
+/** The blows due at a time on the dial, `HH:MM`; null where it is none, or where they are not known. */
+export const blowsDue = (pattern: StrikePattern | null, dial: string): number | null => {
+  const minute = minuteOf(dial)
+  if (minute === undefined || pattern === null) return null
+  return pattern === 'hours' && minute % 60 !== 0 ? null : blowsAt(pattern, minute)
+}

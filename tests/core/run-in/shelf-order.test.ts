@@ -1,0 +1,107 @@
+import { describe, expect, it } from 'vitest'
+import { beforeInQueue, moved } from '../../../core/bench/queue.ts'
+import { duesDone } from '../../../core/run-in/dues.ts'
+import { patternOf, usualLimitPerDay } from '../../../core/run-in/limits.ts'
+import { standingEntries } from '../../../core/run-in/log.ts'
+import { nextOnRound } from '../../../core/run-in/round.ts'
+import { blowsDue, blowsPerDay } from '../../../core/run-in/shown.ts'
+
+const clock = (number: number, reading = true, wind = false) => ({ number, due: { reading, wind } })
+
+describe('the round', () => {
+  it('goes to the next clock that is due, over the end to the beginning, and ends where none is left', () => {
+    const round = [clock(1), clock(2, false), clock(3, false, true), clock(4, false)]
+    expect(nextOnRound(round, null)).toBe(1)
+    expect(nextOnRound(round, 1)).toBe(3)
+    expect(nextOnRound(round, 3)).toBe(1)
+    expect(nextOnRound(round, 4)).toBe(1)
+    expect(nextOnRound([clock(1), clock(2, false)], 1)).toBeNull()
+  })
+
+  it('counts a due as done by the first reading of its day or later, a wind by the first that wound', () => {
+    const due = (id: number, kind: 'wind' | 'reading', dueAt: string) => ({ id, kind, dueAt })
+    const done = duesDone(
+      [
+        due(1, 'reading', '2027-03-02T09:00:00.000Z'),
+        due(2, 'wind', '2027-03-02T09:00:00.000Z'),
+        due(3, 'reading', '2027-03-04T09:00:00.000Z'),
+      ],
+      [
+        { at: '2027-03-02T08:00:00.000Z', wound: false },
+        { at: '2027-03-03T09:00:00.000Z', wound: true },
+      ],
+      'Europe/London',
+    )
+    expect([...done.values()]).toEqual(['2027-03-02T08:00:00.000Z', '2027-03-03T09:00:00.000Z', null])
+  })
+})
+
+describe('the log', () => {
+  it('leaves out what was corrected, through a chain of corrections, and what was struck out', () => {
+    const entry = (id: number, at: string, correctsId: number | null = null, withdrawn = false) => ({
+      id,
+      at,
+      correctsId,
+      withdrawn,
+    })
+    const log = [
+      entry(1, 'a'),
+      entry(2, 'c'),
+      entry(3, 'b', 2),
+      entry(4, 'b', 3),
+      entry(5, 'd'),
+      entry(6, 'd', 5, true),
+    ]
+    expect(standingEntries(log).map(({ id }) => id)).toEqual([1, 4])
+  })
+})
+
+describe('what a clock is held to', () => {
+  it('follows from its form and its going', () => {
+    // GO: torsion 5 min a week is close; common practice: mantel 4, antique 1, cuckoo 3 min a week, lantern 15 min a day.
+    const limit = (form: 'torsion' | 'mantel' | 'longcase' | 'cuckoo' | 'lantern') =>
+      usualLimitPerDay({ form, power: 'spring', escapement: 'other' })
+    expect(['torsion', 'mantel', 'longcase', 'cuckoo', 'lantern'].map(f => limit(f as 'torsion'))).toEqual([
+      '43',
+      '34',
+      '9',
+      '26',
+      '900',
+    ])
+  })
+
+  it('blows are expected only where they follow from what is on record', () => {
+    const chiming = patternOf({ form: 'bracket', strike: 'rack', chime: 'four-quarter' })
+    // Trade reference §4: GO, more than 1000 a day; four quarters with hours 1116.
+    expect(blowsPerDay(chiming)).toBe(1116)
+    const plain = patternOf({ form: 'mantel', strike: 'count-wheel', chime: 'none' })
+    expect(blowsPerDay(plain)).toBeNull()
+    expect(blowsDue(plain, '10:00')).toBe(10)
+    expect(blowsDue(plain, '10:30')).toBeNull()
+    expect(patternOf({ form: 'wall', strike: 'none', chime: 'none' })).toBeNull()
+    expect(blowsPerDay(patternOf({ form: 'ship', strike: 'rack', chime: 'none' }))).toBe(216)
+  })
+})
+
+describe('the bench queue', () => {
+  const facts = { number: 1, comeback: false, benchOrder: null, estimatedOn: null, goAheadAt: null }
+
+  it('puts comebacks first, then the order given, the estimated date, the go-ahead, the number', () => {
+    const queue = [
+      { ...facts, number: 9 },
+      { ...facts, number: 8, goAheadAt: '2027-03-01T09:00:00.000Z' },
+      { ...facts, number: 7, estimatedOn: '2027-03-05' },
+      { ...facts, number: 6, benchOrder: 2 },
+      { ...facts, number: 5, benchOrder: 1 },
+      { ...facts, number: 4, comeback: true },
+    ]
+    expect(queue.toSorted(beforeInQueue).map(({ number }) => number)).toEqual([4, 5, 6, 7, 8, 9])
+  })
+
+  it('moves a repair by places and no further than the ends', () => {
+    expect(moved([1, 2, 3], 3, -1)).toEqual([1, 3, 2])
+    expect(moved([1, 2, 3], 1, -1)).toEqual([1, 2, 3])
+    expect(moved([1, 2, 3], 1, 9)).toEqual([2, 3, 1])
+    expect(moved([1, 2, 3], 7, 1)).toEqual([1, 2, 3])
+  })
+})
