@@ -1,10 +1,17 @@
 /** The median of the finite numbers in `values`, which are reordered; NaN for none. */
-export function median(values: Float64Array): number {
-  if (values.length === 0) return Number.NaN
-  const middle = values.length >> 1
-  select(values, middle, 0, values.length - 1)
-  const upper = values[middle] as number
-  return values.length % 2 === 1 ? upper : (largestBefore(values, middle) + upper) / 2
+export const median = (values: Float64Array): number => medianAfter(values, 0, values.length)
+
+/**
+ * The median of `count` numbers of which `before` are smaller than all of `values` and the others larger; `values` is
+ * reordered. NaN when the middle does not lie among `values`.
+ */
+export function medianAfter(values: Float64Array, before: number, count: number): number {
+  const upper = (count >> 1) - before
+  const lower = count % 2 === 1 ? upper : upper - 1
+  if (lower < 0 || upper >= values.length) return Number.NaN
+  select(values, upper, 0, values.length - 1)
+  const middle = values[upper] as number
+  return lower === upper ? middle : (largestBefore(values, upper) + middle) / 2
 }
 
 /**

@@ -71,6 +71,25 @@ test('Theil–Sen is the median of all slopes, taken one by one', () => {
   )
 })
 
+test('Theil–Sen of many points is the same median exactly, also where most slopes are equal or x repeats', () => {
+  const y = fc.oneof(finite, fc.integer({ min: 0, max: 1 }))
+  const many = fc.array(fc.tuple(fc.integer({ min: 0, max: 400 }), y), { minLength: 301, maxLength: 420 })
+  fc.assert(
+    fc.property(many, fc.constantFrom(0, 3), (list, rate) => {
+      const points = list.map(([x, off]) => [x, rate * x + off] as const)
+      const slopes = points.flatMap(([x, yi], i) =>
+        points.slice(0, i).flatMap(([u, v]) => (u === x ? [] : [(yi - v) / (x - u)])),
+      )
+      const found = theilSen(
+        points.map(([x]) => x),
+        points.map(([, yi]) => yi),
+      )
+      expect(found).toBe(median(Float64Array.from(slopes)))
+    }),
+    { numRuns: 20 },
+  )
+})
+
 test('the median is found whatever the order, also among thousands and among equals', () => {
   const values = fc.oneof(
     fc.array(finite, { minLength: 1, maxLength: 50 }),
