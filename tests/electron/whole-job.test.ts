@@ -196,6 +196,7 @@ describe('money', () => {
 describe('the counter’s list', () => {
   it('says what the owner will have to pay: what is agreed with its supplements, less what is paid', async () => {
     const { repair } = await agreed()
+    shop.clock.at = '2027-03-02T09:00:00.000Z'
     await shop.act('bench.find', {
       repairId: repair.id,
       component: 'movement',
@@ -203,7 +204,6 @@ describe('the counter’s list', () => {
       needsWord: true,
     })
     const lines = [{ kind: 'labour', description: 'New hook', quantity: '1', unit: '48.00' }]
-    shop.clock.at = '2027-03-02T09:00:00.000Z'
     const supplement = await shop.act('estimates.write', { repairId: repair.id, supplement: true, lines })
     await shop.act('estimates.send', { estimateId: supplement.id, way: 'telephone' })
     const row = async () => (await shop.view('counter')).rows[0]
