@@ -149,12 +149,14 @@ export function paymentsView(read: Read, from: string, to: string) {
       amountMinor: s.payments.amountMinor,
       reference: s.payments.reference,
       receiptId: s.payments.receiptId,
+      receiptNumber: s.documents.number,
       owner: { id: s.owners.id, name: s.owners.name },
       repairNumber: s.repairs.number,
     })
     .from(s.payments)
     .innerJoin(s.owners, eq(s.owners.id, s.payments.ownerId))
     .leftJoin(s.repairs, eq(s.repairs.id, s.payments.repairId))
+    .leftJoin(s.documents, eq(s.documents.id, s.payments.receiptId))
     .where(and(gte(s.payments.onDate, from), lte(s.payments.onDate, to)))
     .orderBy(asc(s.payments.id))
     .all()

@@ -1,0 +1,24 @@
+import './accounts.css'
+import { Route, Switch } from 'wouter'
+import { DayBook } from './day-book.tsx'
+import { Money } from './money.tsx'
+import { Owed } from './owed.tsx'
+import { PaperPage } from './paper-page.tsx'
+import { PapersList } from './papers-list.tsx'
+import { Tax } from './tax.tsx'
+
+/** The Accounts: papers, what is owed, money received, tax by period, the day book. */
+export default function Accounts() {
+  return (
+    <Switch>
+      <Route path="/accounts" component={PapersList} />
+      <Route path="/accounts/paper/:id/:act?">
+        {({ id, act }) => <PaperPage key={id} id={id} act={act} />}
+      </Route>
+      <Route path="/accounts/owed" component={Owed} />
+      <Route path="/accounts/money" component={Money} />
+      <Route path="/accounts/tax" component={Tax} />
+      <Route path="/accounts/day-book" component={DayBook} />
+    </Switch>
+  )
+}

@@ -1,0 +1,78 @@
+import { keepPreviousData, useQuery } from '@tanstack/react-query'
+import type { InferResponseType } from 'hono/client'
+import type { Period } from '../../core/calendar/period.ts'
+import { answer, api } from '../api.ts'
+import { Asked } from '../parts/asked.tsx'
+import { Money } from '../parts/figures.tsx'
+import { type Column, Ledger } from '../parts/ledger.tsx'
+import { useShop } from '../shop.tsx'
+import { AccountsPage } from './accounts-page.tsx'
+import { PeriodLine, usePeriod } from './period.tsx'
+
+type View = InferResponseType<typeof api.pages.tax.$get>
+type Row = View['rows'][number]
+
+/** Tax of a period by its name and rate, from the invoices and credit notes issued in it. */
+export function Tax() {
+  const { words } = useShop()
+  const period = usePeriod('quarter')
+  const query = useQuery({
+    queryKey: ['tax', period],
+    placeholderData: keepPreviousData,
+    queryFn: () => answer(api.pages.tax.$get({ query: { ...period } })),
+  })
+  return (
+    <Asked query={query} title={words.accounts.tax.title}>
+      {view => <Shown view={view} period={period} />}
+    </Asked>
+  )
+}
+
+function useColumns(view: View): Column<Row>[] {
+  const { words, formats } = useShop()
+  const { tax } = words.accounts
+  return [
+    { label: tax.code, kind: 'entry', cell: row => row.code },
+    { label: tax.rate, kind: 'figure', cell: row => formats.percent(row.rate) },
+    {
+      label: tax.taxable,
+      kind: 'figure',
+      cell: row => <Money minor={row.taxableMinor} />,
+      total: <Money minor={view.taxableMinor} />,
+    },
+    {
+      label: tax.tax,
+      kind: 'figure',
+      cell: row => <Money minor={row.taxMinor} />,
+      total: <Money minor={view.taxMinor} />,
+    },
+  ]
+}
+
+function Shown({ view, period }: { view: View; period: Period }) {
+  const { words, formats } = useShop()
+  const { tax, period: said } = words.accounts
+  const columns = useColumns(view)
+  return (
+    <AccountsPage
+      title={tax.title}
+      subtitle={said.said(formats.date(view.from), formats.date(view.to))}
+      sums={[{ figure: <Money minor={view.taxMinor} sign />, words: tax.tax }]}
+    >
+      <PeriodLine period={period} />
+      <div className="beside-margin">
+        <p className="quiet">{tax.note}</p>
+        <Ledger
+          plain
+          caption={tax.title}
+          columns={columns}
+          groups={[{ title: '', rows: view.rows }]}
+          rowKey={row => `${row.code} ${row.rate}`}
+          empty={tax.empty}
+          totalLabel={tax.total}
+        />
+        <p className="quiet">{tax.advice}</p>
+      </div>
+    </AccountsPage>
+  )
+}
