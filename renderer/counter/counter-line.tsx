@@ -4,7 +4,7 @@ import { answer, api } from '../api.ts'
 import { useSay } from '../parts/announcer.tsx'
 import { EntryLine } from '../parts/page.tsx'
 import { useShop } from '../shop.tsx'
-import type { CounterRow } from './counter-list.tsx'
+import type { CounterRow } from './counter-row.ts'
 
 /** Where a typed line leads: a number to its repair (when there is one), a name to taking in. */
 async function whereTo(text: string): Promise<string | undefined> {

@@ -1,45 +1,16 @@
 import { useQuery } from '@tanstack/react-query'
-import type { InferResponseType } from 'hono/client'
 import { useState } from 'react'
 import { counterGroups } from '../../core/standing/counter-list.ts'
 import type { Words } from '../../core/words/en/index.ts'
-import type { Formats } from '../../core/words/format.ts'
 import { answer, api } from '../api.ts'
-import { belongingWords, clockMarks, clockWords } from '../clock-words.ts'
+import { clockMarks, clockWords } from '../clock-words.ts'
 import { CivilDate, DueDate, MarginDay, Money } from '../parts/figures.tsx'
 import { type Column, Entry, Ledger } from '../parts/ledger.tsx'
 import { Page } from '../parts/page.tsx'
 import { Standing } from '../parts/standing.tsx'
 import { useShop } from '../shop.tsx'
 import { CounterLine } from './counter-line.tsx'
-
-type View = InferResponseType<typeof api.pages.counter.$get>
-export type CounterRow = View['rows'][number]
-
-const estimateWords = ({ estimate }: CounterRow, { counter }: Words, formats: Formats): string =>
-  !estimate
-    ? ''
-    : estimate.sentAt && estimate.validUntil
-      ? counter.estimateOut(estimate.version, formats.shortDate(estimate.validUntil))
-      : counter.estimateUnsent(estimate.version)
-
-/** The second line of a repair: what the counter hand needs to know before speaking to its owner. */
-export function secondLine(row: CounterRow, words: Words, formats: Formats): string {
-  const { counter } = words
-  const parts: Record<CounterRow['group'], readonly string[]> = {
-    comeback: [row.covered ? counter.covered : counter.notCovered, row.fault],
-    'to-collect': [
-      row.uncollected ? counter.uncollected : '',
-      row.toldAt ? counter.told(formats.instant(row.toldAt)) : counter.untold,
-      ...row.belongings.map(belonging => belongingWords(words, belonging)),
-    ],
-    'awaiting-word': [estimateWords(row, words, formats), row.fault],
-    late: [row.fault, estimateWords(row, words, formats)],
-    'to-estimate': [row.fault],
-    'in-hand': [row.fault],
-  }
-  return parts[row.group].filter(Boolean).join(' · ')
-}
+import { type CounterRow, secondLine, type View } from './counter-row.ts'
 
 function useColumns(view: View): Column<CounterRow>[] {
   const { words, formats } = useShop()

@@ -36,7 +36,7 @@ function KnownClocks({ entry, ownerId }: { entry: TakeInEntry; ownerId: number }
     queryKey: ['owner', ownerId],
     queryFn: () => answer(api.pages.owners[':id'].$get({ param: { id: String(ownerId) } })),
   })
-  const arrived = data !== undefined
+  const arrived = data !== undefined && entry.justChosen
   const first = data?.clocks[0]
   const choose = useRef(entry.chooseClock)
   useEffect(() => {

@@ -23,6 +23,7 @@ import type {
 } from '../../core/vocabulary/intake.ts'
 import type { Scope } from '../../core/vocabulary/work.ts'
 import { useEntry, useLines } from '../parts/entry.ts'
+import { useKept } from '../parts/kept.ts'
 import { useShop } from '../shop.tsx'
 
 /** An owner already on record, as chosen. */
@@ -107,24 +108,29 @@ export interface KnownClock {
   readonly form: Form
 }
 
-/** Everything typed while a clock is taken in. */
+/** Under which name a half-typed taking in waits: one for each owner begun with. */
+export const takeInKept = (ownerName: string) => `take-in ${ownerName}/`
+
+/** Everything typed while a clock is taken in; it waits when the person is called away. */
 export function useTakeIn(ownerName: string) {
   const { settings } = useShop()
-  const owner = useEntry({ name: ownerName, phone: '', email: '', address: '' }, 'owner')
-  const [known, setKnown] = useState<KnownOwner | null>(null)
-  const [knownClock, setKnownClock] = useState<KnownClock | null>(null)
-  const clock = useEntry(newClock('mantel'), 'clock')
-  const [comebackOf, setComebackOf] = useState<number | null>(null)
-  const rest = useEntry({
-    ...blankRest,
-    fee: settings.prices.estimateFee === '0' ? '' : settings.prices.estimateFee,
-  })
-  const condition = useLines('condition', blankNote, note => note.component === '')
-  const [custodies, setCustodies] = useState<Readonly<Record<string, Custody>>>({})
-  const others = useLines('others', blankBelonging, other => other.item === '')
+  const kept = (part: string) => `${takeInKept(ownerName)}${part}`
+  const owner = useEntry({ name: ownerName, phone: '', email: '', address: '' }, 'owner', kept('owner'))
+  const [justChosen, setJustChosen] = useState(false)
+  const [known, setKnown] = useKept<KnownOwner | null>(kept('known'), null)
+  const [knownClock, setKnownClock] = useKept<KnownClock | null>(kept('knownClock'), null)
+  const clock = useEntry(newClock('mantel'), 'clock', kept('clock'))
+  const [comebackOf, setComebackOf] = useKept<number | null>(kept('comebackOf'), null)
+  const fee = settings.prices.estimateFee === '0' ? '' : settings.prices.estimateFee
+  const rest = useEntry({ ...blankRest, fee }, '', kept('rest'))
+  const condition = useLines('condition', blankNote, note => note.component === '', [], kept('condition'))
+  const [custodies, setCustodies] = useKept<Readonly<Record<string, Custody>>>(kept('custodies'), {})
+  const others = useLines('others', blankBelonging, other => other.item === '', [], kept('others'))
   return {
     owner,
     known,
+    /** The owner was chosen on this very page, not found on it again: their clocks are asked after next. */
+    justChosen,
     knownClock,
     clock,
     comebackOf,
@@ -149,6 +155,7 @@ export function useTakeIn(ownerName: string) {
       }),
     chooseOwner: (chosen: KnownOwner | null) => {
       setKnown(chosen)
+      setJustChosen(chosen !== null)
       setKnownClock(null)
       setComebackOf(null)
       rest.set({ covered: false })

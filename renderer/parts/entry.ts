@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useKept } from './kept.ts'
 
 /** What a control needs to show and change one value of an entry. */
 export interface Bound<T> {
@@ -21,9 +21,12 @@ export interface EntryState<T extends object> {
 /** `owner` and `name` as `owner.name`. */
 const path = (prefix: string, key: string) => (prefix ? `${prefix}.${key}` : key)
 
-/** What is typed into a form. `prefix` makes the controls' names match the paths of the request's problems. */
-export function useEntry<T extends object>(initial: T, prefix = ''): EntryState<T> {
-  const [value, setValue] = useState(initial)
+/**
+ * What is typed into a form. `prefix` makes the controls' names match the paths of the request's problems. With `keptAs` it waits under that
+ * name when the person turns the page (see `useKept`).
+ */
+export function useEntry<T extends object>(initial: T, prefix = '', keptAs?: string): EntryState<T> {
+  const [value, setValue] = useKept(keptAs, initial)
   return {
     value,
     set: change => setValue(before => ({ ...before, ...change })),
@@ -67,6 +70,7 @@ export function useLines<T extends object>(
   blank: T,
   isBlank: (line: T) => boolean,
   initial: readonly T[] = [],
+  keptAs?: string,
 ): LinesState<T> {
   const keyed = (lines: readonly T[]) =>
     withBlank(
@@ -74,7 +78,7 @@ export function useLines<T extends object>(
       blank,
       isBlank,
     )
-  const [rows, setRows] = useState(() => keyed(initial))
+  const [rows, setRows] = useKept(keptAs, () => keyed(initial))
   const set = (index: number, change: Partial<T>) =>
     setRows(before =>
       withBlank(

@@ -1,6 +1,6 @@
 import type { RepairAct } from '../../core/standing/standing.ts'
 import type { Words } from '../../core/words/en/index.ts'
-import { dueMinor, type Repair } from './repair.ts'
+import type { Repair } from './repair.ts'
 
 /** Acts that no standing waits for but that may be right at any time. */
 export type SideAct = 'pay' | 'refund' | 'estimated-date' | 'tell-owner' | 'note'
@@ -34,13 +34,18 @@ export function actWords({ screens, repair }: Words, act: RepairAct | SideAct): 
   return act in side ? side[act as SideAct] : screens.acts[act as RepairAct]
 }
 
-function sideActs(view: Repair): SideAct[] {
-  const { stage } = view.standing
+/** What of a repair decides which acts are open. */
+export interface ActsOf {
+  readonly standing: Pick<Repair['standing'], 'stage' | 'next'>
+  readonly money: { readonly balance: { readonly due: number }; readonly heldMinor: number }
+}
+
+function sideActs({ standing: { stage }, money }: ActsOf): SideAct[] {
   const inShop = stage !== 'collected'
   const acts: Record<SideAct, boolean> = {
     'tell-owner': stage === 'ready' || stage === 'declined',
-    pay: inShop || dueMinor(view) > 0,
-    refund: view.money.heldMinor > 0,
+    pay: inShop || money.balance.due > 0,
+    refund: money.heldMinor > 0,
     'estimated-date': inShop,
     note: inShop,
   }
@@ -48,10 +53,10 @@ function sideActs(view: Repair): SideAct[] {
 }
 
 /** The acts open on a repair, the plain next one first: what is owed is taken before the clock goes. */
-export function openActs(view: Repair): (RepairAct | SideAct)[] {
+export function openActs(view: ActsOf): (RepairAct | SideAct)[] {
   const [lead, ...others] = view.standing.next
   const side = sideActs(view)
-  const payFirst = lead === 'hand-over' && dueMinor(view) > 0
+  const payFirst = lead === 'hand-over' && view.money.balance.due > 0
   const ordered = payFirst ? ['pay' as const, lead] : lead ? [lead] : []
   return [...new Set([...ordered, ...others, ...side])]
 }

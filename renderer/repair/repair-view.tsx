@@ -1,11 +1,13 @@
 import { useQuery } from '@tanstack/react-query'
 import { useLocation } from 'wouter'
 import { civilDateOf } from '../../core/calendar/zone.ts'
+import { problemText } from '../../core/words/problem-text.ts'
 import { Refused } from '../api.ts'
 import { clockWords } from '../clock-words.ts'
 import { CivilDate, DueDate, Money } from '../parts/figures.tsx'
-import { Page, type Sum } from '../parts/page.tsx'
+import { Page, Section, type Sum } from '../parts/page.tsx'
 import { useShop } from '../shop.tsx'
+import { actWords } from './act-names.ts'
 import { EstimatesSection, WordSection } from './estimate-sections.tsx'
 import { forms } from './forms.ts'
 import { ClockSection, IntakeSection, OwnerSection } from './intake-sections.tsx'
@@ -59,7 +61,8 @@ function Shown({ view, act, base }: { view: Repair; act: string | undefined; bas
   const { words, settings } = useShop()
   const [, navigate] = useLocation()
   const { repair, clock, owner } = view
-  const Form = act === undefined ? undefined : forms[act as keyof typeof forms]
+  const blocked = view.standing.blocked.find(one => one.act === act)
+  const Form = act === undefined || blocked ? undefined : forms[act as keyof typeof forms]
   return (
     <Page
       title={words.repair.title(repair.number, clockWords(words, clock))}
@@ -73,7 +76,12 @@ function Shown({ view, act, base }: { view: Repair; act: string | undefined; bas
       }
       sums={useSums(view)}
     >
-      <StandingBar view={view} base={base} doing={act} />
+      <StandingBar view={view} base={base} doing={Form && act} />
+      {blocked && (
+        <Section title={actWords(words, blocked.act)}>
+          <p>{problemText(words, { code: blocked.code, field: '' })}</p>
+        </Section>
+      )}
       {Form && <Form key={act} view={view} close={() => navigate(`${base}/${repair.number}`)} />}
       <OwnerSection view={view} />
       <ClockSection view={view} />

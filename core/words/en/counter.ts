@@ -109,6 +109,7 @@ export const counter = {
     signedBy: 'Signed by',
     signedHint: 'The name of whoever leaves the clock and signs the claim check.',
     send: 'Take in and print the claim check',
+    clear: 'Clear the page',
     sendKeys: 'Ctrl Enter sends from anywhere on the page.',
     said: (number: number) => `Repair ${number} is taken in; its claim check is open for printing.`,
   },
