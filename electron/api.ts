@@ -3,6 +3,7 @@ import { accounts } from './requests/accounts.ts'
 import { backup } from './requests/backup.ts'
 import { bench } from './requests/bench.ts'
 import { counter } from './requests/counter.ts'
+import { drafts } from './requests/drafts.ts'
 import { estimates } from './requests/estimates.ts'
 import { find } from './requests/find.ts'
 import { pages } from './requests/pages.ts'
@@ -24,6 +25,7 @@ export const api = new Hono<Env>()
   .route('/shelf', shelf)
   .route('/accounts', accounts)
   .route('/backup', backup)
+  .route('/drafts', drafts)
   .route('/find', find)
   .route('/pages', pages)
   .route('/pages', workPages)

@@ -518,6 +518,18 @@ CREATE TABLE clock_checks (
   reference TEXT NOT NULL CHECK (trim(reference) <> '')
 ) STRICT;
 
+-- What is being typed and not yet entered: no act, so no row in the day book ---------------------------------------------------
+
+CREATE TABLE drafts (
+  key TEXT PRIMARY KEY CHECK (length(key) BETWEEN 8 AND 64),
+  page TEXT NOT NULL,
+  title TEXT NOT NULL DEFAULT '',
+  body TEXT NOT NULL CHECK (json_valid(body)),
+  begun_at TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', begun_at) IS begun_at),
+  changed_at TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', changed_at) IS changed_at)
+) STRICT, WITHOUT ROWID;
+CREATE INDEX drafts_of ON drafts (page, changed_at);
+
 -- The day book: every act, in order, chained ------------------------------------------------------------------------------
 
 CREATE TABLE day_book (

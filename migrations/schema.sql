@@ -30,6 +30,8 @@ CREATE INDEX documents_of_owner ON documents (owner_id, issued_at);
 
 CREATE INDEX documents_of_repair ON documents (repair_id, kind);
 
+CREATE INDEX drafts_of ON drafts (page, changed_at);
+
 CREATE UNIQUE INDEX estimate_lines_of ON estimate_lines (estimate_id, position);
 
 CREATE UNIQUE INDEX estimates_by_version ON estimates (repair_id, version);
@@ -243,6 +245,15 @@ CREATE TABLE documents (
   contents TEXT NOT NULL CHECK (json_valid(contents)),
   contents_hash TEXT NOT NULL CHECK (length(contents_hash) = 64)
 ) STRICT;
+
+CREATE TABLE drafts (
+  key TEXT PRIMARY KEY CHECK (length(key) BETWEEN 8 AND 64),
+  page TEXT NOT NULL,
+  title TEXT NOT NULL DEFAULT '',
+  body TEXT NOT NULL CHECK (json_valid(body)),
+  begun_at TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', begun_at) IS begun_at),
+  changed_at TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', changed_at) IS changed_at)
+) STRICT, WITHOUT ROWID;
 
 CREATE TABLE estimate_lines (
   id INTEGER PRIMARY KEY,

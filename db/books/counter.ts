@@ -15,6 +15,7 @@ import type {
 } from '../../core/vocabulary/intake.ts'
 import type { Scope } from '../../core/vocabulary/work.ts'
 import { accepted, amountIn } from '../checked-in.ts'
+import { dropDraft } from '../drafts.ts'
 import { type RepairRow, repairInShop, settle } from '../facts.ts'
 import { currentOwnerId, findRepair } from '../find-entries.ts'
 import { dayOfDoing, issue, paperHead } from '../issue.ts'
@@ -67,6 +68,8 @@ export interface TakeIn {
   readonly high: string | null
   readonly estimatedOn: string | null
   readonly signedInBy: string
+  /** The draft this was typed as, which is done with; '' where there was none. */
+  readonly draft: string
   readonly condition: readonly ConditionEntry[]
   readonly belongings: readonly BelongingEntry[]
 }
@@ -227,6 +230,7 @@ export const takeIn = verb('counter.takeIn', (tx, input: TakeIn, doing) => {
       .values({ repairId: repair.id, ...entry })
       .run()
   const claimCheck = issueClaimCheck(tx, doing, settings, repair, input)
+  if (input.draft) dropDraft(tx, input.draft)
   findRepair(tx, repair.id)
   settle(tx, repair.id, doing.at)
   return {

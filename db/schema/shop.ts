@@ -36,3 +36,13 @@ export const findEntries = sqliteTable('find_entries', {
   words: text().notNull(),
   marks: text().notNull(),
 })
+
+/** What is being typed and not yet entered. */
+export const drafts = sqliteTable('drafts', {
+  key: text().primaryKey(),
+  page: text().notNull(),
+  title: text().notNull().default(''),
+  body: json<unknown>().notNull(),
+  begunAt: text().notNull(),
+  changedAt: text().notNull(),
+})

@@ -65,6 +65,7 @@ const takeInInput = z.strictObject({
   high: openAmount,
   estimatedOn: openDate,
   signedInBy: optional(),
+  draft: optional(64),
   condition: list(z.strictObject(conditionFields), 100).default([]),
   belongings: list(belonging, 100).default([]),
 })

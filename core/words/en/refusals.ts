@@ -126,6 +126,7 @@ export const refusals = {
   'reading.unknown': () => 'This reading is not in the ledger.',
   'reading.corrected': () => 'This reading has been corrected already.',
   'runIn.reasonNeeded': () => 'The figures do not say pass. Write why it passes all the same.',
+  'draft.unknown': () => 'This draft has been entered or thrown away.',
   'document.unknown': () => 'This paper is not in the ledger.',
   'document.notAnInvoice': () => 'Only an invoice can be paid or credited.',
   'document.credited': () => 'This invoice has been credited in full already.',
