@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { afterEach, describe, expect, it } from 'vitest'
 import { dayBookHash } from '../../db/verb.ts'
-import { parseDayFile, playDay } from '../../electron/day-file.ts'
+import { parseDayFile, playDay } from '../../electron/demo/day-file.ts'
 import {
   estimateLines,
   freshHandler,
