@@ -36,14 +36,12 @@ const named = (form: HTMLElement) => [...form.querySelectorAll<HTMLElement>('[na
 
 const nameOf = (control: HTMLElement) => control.getAttribute('name') ?? ''
 
-/** The words a control is known by: its label, or its group's, and before it the line it stands in. */
+/** The words a control is known by: a group's legend, or its label after the line it stands in. */
 function labelOf(control: HTMLElement): string {
-  const label =
-    control instanceof HTMLInputElement && control.type === 'radio'
-      ? null
-      : control.closest('form')?.querySelector(`label[for="${CSS.escape(control.id)}"]`)
-  const line = control.closest('fieldset')?.querySelector('legend')
-  return [line?.textContent, (label ?? control.closest('label'))?.textContent].filter(Boolean).join(', ')
+  const legend = (group: string) => control.closest(group)?.querySelector('legend')?.textContent
+  if (control instanceof HTMLInputElement && control.type === 'radio') return legend('fieldset') ?? ''
+  const label = (control as HTMLInputElement).labels?.[0]?.textContent
+  return [legend('.line-fields'), label].filter(Boolean).join(', ')
 }
 
 /** The label of each problem's control, read off the form once it shows its problems. */

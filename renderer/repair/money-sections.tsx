@@ -16,19 +16,21 @@ export function MoneySection({ view: { money } }: { view: Repair }) {
   if (payments.length === 0 && balance.billed === 0) return null
   return (
     <Section title={repair.sections.money}>
-      <Ledger
-        plain
-        caption={repair.payments}
-        groups={[{ title: '', rows: payments }]}
-        rowKey={payment => payment.id}
-        empty={repair.noPayments}
-        columns={[
-          { label: repair.date, kind: 'text', cell: payment => <CivilDate on={payment.onDate} /> },
-          { label: repair.method, kind: 'text', cell: payment => words.paymentMethods[payment.method] },
-          { label: repair.reference, kind: 'entry', cell: payment => payment.reference },
-          { label: repair.amount, kind: 'figure', cell: payment => <Money minor={payment.amountMinor} /> },
-        ]}
-      />
+      <div className="money-lines">
+        <Ledger
+          plain
+          caption={repair.payments}
+          groups={[{ title: '', rows: payments }]}
+          rowKey={payment => payment.id}
+          empty={repair.noPayments}
+          columns={[
+            { label: repair.date, kind: 'text', cell: payment => <CivilDate on={payment.onDate} /> },
+            { label: repair.method, kind: 'text', cell: payment => words.paymentMethods[payment.method] },
+            { label: repair.reference, kind: 'entry', cell: payment => payment.reference },
+            { label: repair.amount, kind: 'figure', cell: payment => <Money minor={payment.amountMinor} /> },
+          ]}
+        />
+      </div>
       <dl className="sums-below">
         {(
           [
