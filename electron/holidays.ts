@@ -13,9 +13,9 @@ export const holidaysAttribution =
   'Public holidays: date-holidays, data under CC BY-SA 3.0, from Wikipedia and other open sources.'
 
 /**
- * The public holidays of a year, substitute days included, in order of date. `country` and `region` are ISO 3166 codes without the
- * country’s prefix (`GB`, `ENG`); an empty region is the country’s own list. Problems: `holidays.country`, `holidays.region`,
- * `holidays.year` (1900 to 2200).
+ * The public holidays of a year, substitute days included, in order of date. `country` and `region` are ISO 3166
+ * codes without the country’s prefix (`GB`, `ENG`); an empty region is the country’s own list. Problems:
+ * `holidays.country`, `holidays.region`, `holidays.year` (1900 to 2200).
  */
 export function publicHolidays(country: string, region: string, year: number): Checked<PublicHoliday[]> {
   const problems = placeProblems(country, region)

@@ -35,8 +35,9 @@ export const addDays = (date: CivilDate, days: number): CivilDate => civilDate(d
 export const daysBetween = (from: CivilDate, to: CivilDate): number => dayNumber(to) - dayNumber(from)
 
 /**
- * The same date `months` later (earlier when negative), or that month's last day where it has no such date (EU Reg. 1182/71
- * Art. 3(2)(c); Dodds v Walker [1981] 1 WLR 1027). Not associative: reckon every renewal from the original start.
+ * The same date `months` later (earlier when negative), or that month's last day where it has no such date (EU Reg.
+ * 1182/71 Art. 3(2)(c); Dodds v Walker [1981] 1 WLR 1027). Not associative: reckon every renewal from the original
+ * start.
  */
 export function addMonths(date: CivilDate, months: number): CivilDate {
   const [year, month, day] = date.split('-').map(Number) as [number, number, number]

@@ -4,7 +4,10 @@ import { dateProblems } from './checks.ts'
 import { type CivilDate, dayOf, weekdayOfDay } from './civil.ts'
 import { dayMinutes, dayOfMinute, type LocalMinute, minuteOf } from './local.ts'
 
-/** One stretch of open hours: a weekday (1 Monday to 7 Sunday) from one time to another, `HH:MM`; half-open, and `24:00` may end it. */
+/**
+ * One stretch of open hours: a weekday (1 Monday to 7 Sunday) from one time to another, `HH:MM`; half-open, and
+ * `24:00` may end it.
+ */
 export interface OpenHours {
   readonly day: number
   readonly from: string
@@ -40,8 +43,8 @@ export interface WorkCalendar {
 }
 
 /**
- * The calendar of an opening. Problems: `calendar.weekday`, `calendar.time`, `calendar.endsBeforeItBegins`, `calendar.overlap`,
- * `calendar.closedAllWeek`, `date.notADate`.
+ * The calendar of an opening. Problems: `calendar.weekday`, `calendar.time`, `calendar.endsBeforeItBegins`,
+ * `calendar.overlap`, `calendar.closedAllWeek`, `date.notADate`.
  */
 export function workCalendar({ week, holidays, closures = [] }: Opening): Checked<WorkCalendar> {
   const problems = [

@@ -15,8 +15,11 @@ export {
   workCalendar,
 } from './opening.ts'
 
-/** The minute after which `minutes` of open time have passed since `from`, or undefined when the calendar ends first. */
-export function workMinuteAfter(
+/**
+ * The minute after which `minutes` of open time have passed since `from`, or undefined when the calendar ends
+ * first.
+ */
+function workMinuteAfter(
   calendar: WorkCalendar,
   from: LocalMinute,
   minutes: number,
@@ -35,11 +38,7 @@ export function workMinuteAfter(
 }
 
 /** The latest minute from which `minutes` of open time pass until `to`, or undefined when the calendar begins later. */
-export function workMinuteBefore(
-  calendar: WorkCalendar,
-  to: LocalMinute,
-  minutes: number,
-): LocalMinute | undefined {
+function workMinuteBefore(calendar: WorkCalendar, to: LocalMinute, minutes: number): LocalMinute | undefined {
   if (minutes > to - firstDay * dayMinutes) return undefined
   let left = minutes
   for (let day = dayOfMinute(to); day >= firstDay; day--)
@@ -82,8 +81,9 @@ export const nextOpen = (calendar: WorkCalendar, at: LocalTime): Checked<LocalTi
   addWorkMinutes(calendar, at, 0)
 
 /**
- * The local time after `minutes` of open hours, counted from the first open minute at or after `from`. Work that fills a
- * stretch to its end is done at closing time. Problems: `date.notALocalTime`, `calendar.minutes`, `calendar.neverOpen`.
+ * The local time after `minutes` of open hours, counted from the first open minute at or after `from`. Work that
+ * fills a stretch to its end is done at closing time. Problems: `date.notALocalTime`, `calendar.minutes`,
+ * `calendar.neverOpen`.
  */
 export const addWorkMinutes = (
   calendar: WorkCalendar,
@@ -92,8 +92,8 @@ export const addWorkMinutes = (
 ): Checked<LocalTime> => reckoned(from, 'from', minutes, at => workMinuteAfter(calendar, at, minutes))
 
 /**
- * The latest local time from which `minutes` of open hours pass until `to`; the mirror of `addWorkMinutes`. Same problems,
- * with the field `to`.
+ * The latest local time from which `minutes` of open hours pass until `to`; the mirror of `addWorkMinutes`. Same
+ * problems, with the field `to`.
  */
 export const subtractWorkMinutes = (
   calendar: WorkCalendar,

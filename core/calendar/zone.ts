@@ -8,7 +8,10 @@ export type Instant = string
 const minuteMs = 60_000
 const isoInstant = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d{1,3})?)?Z$/
 
-/** Milliseconds since 1970 of an ISO 8601 instant ending in Z, or undefined when `text` is none (also where the date does not exist). */
+/**
+ * Milliseconds since 1970 of an ISO 8601 instant ending in Z, or undefined when `text` is none (also where the date
+ * does not exist).
+ */
 export function instantMs(text: string): number | undefined {
   const ms = isoInstant.test(text) ? Date.parse(text) : Number.NaN
   return Number.isNaN(ms) || new Date(ms).toISOString().slice(0, 16) !== text.slice(0, 16) ? undefined : ms
@@ -25,8 +28,8 @@ export const civilDateOf = (instant: Instant, timeZone: string): CivilDate =>
   localOf(instant, timeZone).slice(0, 10)
 
 /**
- * The instant at which the zone's clocks show `local`. Where they show it twice (clocks put back) it is the first; where
- * they skip it (clocks put forward) it is the first minute they show after.
+ * The instant at which the zone's clocks show `local`. Where they show it twice (clocks put back) it is the first;
+ * where they skip it (clocks put forward) it is the first minute they show after.
  */
 export function instantOf(local: LocalTime, timeZone: string): Instant {
   const minute = localMinute(local)

@@ -9,7 +9,10 @@ export interface Decimal {
 const plainDecimal = /^-?\d+(\.\d+)?$/
 const longestText = 40
 
-/** The decimal a text stands for, or undefined: digits with at most one point and a leading minus, nothing else, at most 40 characters. */
+/**
+ * The decimal a text stands for, or undefined: digits with at most one point and a leading minus, nothing else, at
+ * most 40 characters.
+ */
 export function decimalOf(text: string): Decimal | undefined {
   if (text.length > longestText || !plainDecimal.test(text)) return undefined
   const point = text.indexOf('.')
@@ -54,7 +57,7 @@ export function decimalText({ units, scale }: Decimal): string {
 }
 
 /** The numerator of the decimal over 10^`scale`; `scale` must be at least the decimal's own. */
-export const unitsAt = (d: Decimal, scale: number): bigint => d.units * tenTo(scale - d.scale)
+const unitsAt = (d: Decimal, scale: number): bigint => d.units * tenTo(scale - d.scale)
 
 const powers = Array.from({ length: 100 }, (_, power) => 10n ** BigInt(power))
 

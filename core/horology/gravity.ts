@@ -1,7 +1,10 @@
 /** Standard gravity in m/s², exact: 3rd CGPM 1901 (NIST SP 330, 2008, p. 52). */
 export const standardGravity = 9.80665
 
-/** Constants of normal gravity on a reference ellipsoid: at the equator in m/s², Somigliana's k, first eccentricity squared. */
+/**
+ * Constants of normal gravity on a reference ellipsoid: at the equator in m/s², Somigliana's k, first eccentricity
+ * squared.
+ */
 interface Ellipsoid {
   readonly equator: number
   readonly k: number

@@ -2,7 +2,10 @@ import { bad, type Checked, good, type Problem, problem } from '../problems.ts'
 import { figureProblems } from './figures.ts'
 import { gravityAt, standardGravity } from './gravity.ts'
 
-/** Exactly one of beats per hour or length, and exactly one of g (m/s²) or latitude (degrees), the latter with a height in metres. */
+/**
+ * Exactly one of beats per hour or length, and exactly one of g (m/s²) or latitude (degrees), the latter with a
+ * height in metres.
+ */
 export interface PendulumInput {
   readonly bph?: number | undefined
   readonly lengthMm?: number | undefined
@@ -29,8 +32,8 @@ export const pendulumLengthMm = (beat: number, g: number = standardGravity): num
   g * (beat / Math.PI) ** 2 * 1000
 
 /**
- * The pendulum. Problems: `pendulum.oneOf` (neither or both of a pair), `pendulum.heightAlone`, `number.outOfRange` for bph 1 to 100000, length
- * 0.01 to 1000000 mm, g 1 to 100 m/s², latitude −90 to 90, height −500 to 10000 m.
+ * The pendulum. Problems: `pendulum.oneOf` (neither or both of a pair), `pendulum.heightAlone`, `number.outOfRange`
+ * for bph 1 to 100000, length 0.01 to 1000000 mm, g 1 to 100 m/s², latitude −90 to 90, height −500 to 10000 m.
  */
 export function pendulum(input: PendulumInput): Checked<Pendulum> {
   const problems = pendulumProblems(input)

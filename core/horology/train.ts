@@ -17,7 +17,10 @@ export interface Train {
 const teeth = { least: 1, most: 10_000 }
 const mostPairs = 12
 
-/** Beats per hour: 2 × escape teeth × Π wheels ÷ Π pinions (GO). Problems: `train.empty`, `train.pairs`, `train.tooLong`, teeth out of 1 to 10000. */
+/**
+ * Beats per hour: 2 × escape teeth × Π wheels ÷ Π pinions (GO). Problems: `train.empty`, `train.pairs`,
+ * `train.tooLong`, teeth out of 1 to 10000.
+ */
 export function train({ wheels, pinions, escape: escapeTeeth }: TrainInput): Checked<Train> {
   const problems = [...pairProblems(wheels, pinions), ...countProblems(escapeTeeth, 'escape', teeth)]
   if (problems.length > 0) return bad(problems)
@@ -39,7 +42,10 @@ function pairProblems(wheels: readonly number[], pinions: readonly number[]): Pr
   return problems
 }
 
-/** The pairs between the barrel and the centre arbor: each driving wheel and the pinion it drives, the great wheel first. */
+/**
+ * The pairs between the barrel and the centre arbor: each driving wheel and the pinion it drives, the great wheel
+ * first.
+ */
 export interface DurationInput {
   readonly wheels: readonly number[]
   readonly pinions: readonly number[]
@@ -54,7 +60,10 @@ export interface RunningTime {
   readonly days: number
 }
 
-/** Hours = Π wheels ÷ Π pinions × turns, the centre arbor turning once an hour (GO). Problems as for `train`, and turns out of 0.01 to 1000. */
+/**
+ * Hours = Π wheels ÷ Π pinions × turns, the centre arbor turning once an hour (GO). Problems as for `train`, and
+ * turns out of 0.01 to 1000.
+ */
 export function runningTime({ wheels, pinions, turns }: DurationInput): Checked<RunningTime> {
   const problems = [
     ...pairProblems(wheels, pinions),

@@ -3,9 +3,9 @@ import { apportion } from './apportion.ts'
 import { type Minor, minor } from './minor.ts'
 
 /**
- * `total` shared out by `weights` (whole numbers ≥ 0, not all 0) by largest remainder: the shares add up to the total, a zero
- * weight gets nothing, each share is within one minor unit of its exact value, equal remainders go to the first, and
- * −total gives the mirrored shares.
+ * `total` shared out by `weights` (whole numbers ≥ 0, not all 0) by largest remainder: the shares add up to the
+ * total, a zero weight gets nothing, each share is within one minor unit of its exact value, equal remainders go to
+ * the first, and −total gives the mirrored shares.
  */
 export function allocate(total: Minor, weights: readonly number[], field = 'weights'): Checked<Minor[]> {
   const problems = weightProblems(weights, field)

@@ -2,10 +2,10 @@ import type { Fraction } from '../decimal/fraction.ts'
 import { roundFraction } from './div-round.ts'
 
 /**
- * Whole shares that add up to `total`, each the exact share rounded up or down (largest remainder): the exact shares are
- * rounded half up, then the units still owing go to the shares rounded furthest the other way. Among equals the first
- * share ends up with more. The exact shares must add up to within half a unit per share of `total`. Mirrors exactly when
- * every sign is turned.
+ * Whole shares that add up to `total`, each the exact share rounded up or down (largest remainder): the exact
+ * shares are rounded half up, then the units still owing go to the shares rounded furthest the other way. Among
+ * equals the first share ends up with more. The exact shares must add up to within half a unit per share of
+ * `total`. Mirrors exactly when every sign is turned.
  */
 export function apportion(total: bigint, exact: readonly Fraction[]): bigint[] {
   const shares = exact.map(share => roundFraction(share, 'half-up'))

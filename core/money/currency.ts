@@ -1,6 +1,7 @@
 /**
- * Minor units of ISO 4217 (list one, current currencies and funds; metals, test and "no currency" codes have none). `Intl` is no
- * source for these: its fraction digits follow cash use and differ for HUF, COP, IDR, PKR, IQD and others.
+ * Minor units of ISO 4217 (list one, current currencies and funds; metals, test and "no currency" codes have none).
+ * `Intl` is no source for these: its fraction digits follow cash use and differ for HUF, COP, IDR, PKR, IQD and
+ * others.
  */
 const codesByDigits = {
   0: 'BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX UYI VND VUV XAF XOF XPF',
@@ -29,7 +30,10 @@ function codes(list: string): string[] {
   return list.split(/\s+/)
 }
 
-/** How many decimal places the currency's minor unit stands for, or undefined when `currency` is no ISO 4217 code with a minor unit. */
+/**
+ * How many decimal places the currency's minor unit stands for, or undefined when `currency` is no ISO 4217 code
+ * with a minor unit.
+ */
 export const minorDigits = (currency: string): MinorDigits | undefined => digitsByCode.get(currency)
 
 /** Every currency the shop may keep its books in, sorted by code. */

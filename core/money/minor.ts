@@ -5,10 +5,16 @@ import { divRound } from './div-round.ts'
 
 declare const minorUnits: unique symbol
 
-/** An amount of money in the currency's minor units (cents, pence, yen): a safe integer, never a float of major units. */
+/**
+ * An amount of money in the currency's minor units (cents, pence, yen): a safe integer, never a float of major
+ * units.
+ */
 export type Minor = number & { readonly [minorUnits]: true }
 
-/** The integer `n` as an amount in minor units. Throws a RangeError when it is not a safe integer: that is a bug, not input. */
+/**
+ * The integer `n` as an amount in minor units. Throws a RangeError when it is not a safe integer: that is a bug,
+ * not input.
+ */
 export function minor(n: number): Minor {
   if (!Number.isSafeInteger(n)) throw new RangeError(`not a whole number of minor units: ${n}`)
   return (Object.is(n, -0) ? 0 : n) as Minor
@@ -65,14 +71,20 @@ const minorFraction = ({ units, scale }: Decimal, digits: MinorDigits) => ({
   d: tenTo(scale),
 })
 
-/** The sum; `money.tooLarge` on `field` beyond 2^53 − 1. Exact whatever the order, also where a partial sum is beyond it. */
+/**
+ * The sum; `money.tooLarge` on `field` beyond 2^53 − 1. Exact whatever the order, also where a partial sum is
+ * beyond it.
+ */
 export const sumMinor = (amounts: readonly Minor[], field = ''): Checked<Minor> =>
   minorOf(
     amounts.reduce((sum, amount) => sum + BigInt(amount), 0n),
     field,
   )
 
-/** The amount in major units with all the currency's places, as `-1234.50`. Throws a RangeError on an unknown currency. */
+/**
+ * The amount in major units with all the currency's places, as `-1234.50`. Throws a RangeError on an unknown
+ * currency.
+ */
 export function minorText(amount: Minor | bigint, currency: string): string {
   const digits = minorDigits(currency)
   if (digits === undefined) throw new RangeError(`not a currency: ${currency}`)

@@ -13,7 +13,10 @@ export interface VisitAsked {
   readonly clocks: number
 }
 
-/** A house call: the fee, the distance beyond what is free, and each clock after the first. Problems: `book.clocks`, figures that are none. */
+/**
+ * A house call: the fee, the distance beyond what is free, and each clock after the first. Problems: `book.clocks`,
+ * figures that are none.
+ */
 export function callOutPrice(
   { callOut }: PriceBook,
   { distance, clocks }: VisitAsked,

@@ -13,8 +13,8 @@ import type { MarkupTier, PriceBook } from './price-book.ts'
 import { parsePrice, type Quoted, quoted } from './quoted.ts'
 
 /**
- * The price of one part by its cost (decimal text in major units, of any precision) and the first tier it falls in. Problems: `book.noMarkup` (no
- * tier reaches so far), `book.markupOrder`, figures that are none.
+ * The price of one part by its cost (decimal text in major units, of any precision) and the first tier it falls in.
+ * Problems: `book.noMarkup` (no tier reaches so far), `book.markupOrder`, figures that are none.
  */
 export function partPrice({ markup }: PriceBook, cost: string, currency: string): Checked<Quoted> {
   const figures = gather({ cost: parsePrice(cost, 'cost'), tiers: parsedTiers(markup) })

@@ -20,8 +20,8 @@ export interface LabourAsked {
 }
 
 /**
- * Hours by the book and beyond it × bench rate, no less than the minimum charge, and what rush work adds to that. Problems: `book.noHours` (the
- * book does not name such work), `money.unknownCurrency`, figures that are none.
+ * Hours by the book and beyond it × bench rate, no less than the minimum charge, and what rush work adds to that.
+ * Problems: `book.noHours` (the book does not name such work), `money.unknownCurrency`, figures that are none.
  */
 export function labourPrice(book: PriceBook, asked: LabourAsked, currency: string): Checked<Quoted> {
   const entry = bookHours(book, asked.work, asked.form, asked.trains)

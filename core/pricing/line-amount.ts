@@ -9,9 +9,9 @@ import type { PriceLine } from './price-input.ts'
 type Figures = Omit<PriceLine, 'kind' | 'taxes'>
 
 /**
- * A line's amount in minor units: round((unit − unitDiscount) ÷ per × quantity) + charge − allowance, each part rounded half up by
- * itself (EN 16931 line formula). Problems: figures that are no decimals, `price.negativeUnit`, `price.discountOverUnit`,
- * `price.perNotPositive`.
+ * A line's amount in minor units: round((unit − unitDiscount) ÷ per × quantity) + charge − allowance, each part
+ * rounded half up by itself (EN 16931 line formula). Problems: figures that are no decimals, `price.negativeUnit`,
+ * `price.discountOverUnit`, `price.perNotPositive`.
  */
 export function lineAmount(line: Figures, digits: MinorDigits, field: string): Checked<bigint> {
   const parts = gather({

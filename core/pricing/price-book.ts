@@ -25,8 +25,8 @@ export interface CallOut {
 }
 
 /**
- * What the shop charges: editable shop policy throughout, amounts in major units and percentages as decimal texts. No published figures were
- * found for hours by form, markup or rush work.
+ * What the shop charges: editable shop policy throughout, amounts in major units and percentages as decimal texts.
+ * No published figures were found for hours by form, markup or rush work.
  */
 export interface PriceBook {
   readonly benchRate: string

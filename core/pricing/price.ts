@@ -29,7 +29,10 @@ export interface Priced {
   readonly due: Minor
 }
 
-/** One group of equal code and rate; `rate` in percent as a decimal text. Aggregated taxes have their codes joined by `+`. */
+/**
+ * One group of equal code and rate; `rate` in percent as a decimal text. Aggregated taxes have their codes joined
+ * by `+`.
+ */
 export interface PricedTax {
   readonly code: string
   readonly rate: string

@@ -4,7 +4,10 @@ import { type Minor, minorOf, parseMoney } from '../money/minor.ts'
 import type { WorkingStep } from '../papers/contents.ts'
 import { bad, type Checked, good, problem } from '../problems.ts'
 
-/** A price from the book, before tax, and how it came about; every figure in the working is a decimal text, money in major units. */
+/**
+ * A price from the book, before tax, and how it came about; every figure in the working is a decimal text, money in
+ * major units.
+ */
 export interface Quoted {
   readonly amount: Minor
   readonly working: readonly WorkingStep[]

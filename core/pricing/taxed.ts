@@ -43,9 +43,9 @@ interface Charged {
 }
 
 /**
- * The tax on all items. Exclusive: amount × rate ÷ 100 (EN 16931 BR-CO-17). Inclusive: amount × rate ÷ (100 + all the item's
- * rates), and the net is what is left, so that net + tax = gross exactly; a group's rounded tax is apportioned over
- * its items, so that it is exact for the item, the group and the document alike.
+ * The tax on all items. Exclusive: amount × rate ÷ 100 (EN 16931 BR-CO-17). Inclusive: amount × rate ÷ (100 + all
+ * the item's rates), and the net is what is left, so that net + tax = gross exactly; a group's rounded tax is
+ * apportioned over its items, so that it is exact for the item, the group and the document alike.
  */
 export function taxed(items: readonly TaxableItem[], rules: TaxRules): Taxed {
   const rated = rules.aggregate ? items.map(aggregated) : items

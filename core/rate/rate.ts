@@ -6,7 +6,10 @@ import { opensSegment, type Reading, readingProblems } from './reading.ts'
 
 export type { Reading } from './reading.ts'
 
-/** One stretch of free running between interventions. Rates in seconds a day, + gaining; null with fewer than two readings. */
+/**
+ * One stretch of free running between interventions. Rates in seconds a day, + gaining; null with fewer than two
+ * readings.
+ */
 export interface Segment {
   readonly from: Instant
   readonly to: Instant
@@ -31,8 +34,9 @@ export interface Rate {
 }
 
 /**
- * The rate of a log of readings in order of time. A reading with hands set, nut turned or clock stopped closes the segment before it and opens
- * the next. Problems: those of `readingProblems`, `rate.segmentTooLong` (more than 5000 readings without an intervention).
+ * The rate of a log of readings in order of time. A reading with hands set, nut turned or clock stopped closes the
+ * segment before it and opens the next. Problems: those of `readingProblems`, `rate.segmentTooLong` (more than 5000
+ * readings without an intervention).
  */
 export function rateOf(readings: readonly Reading[]): Checked<Rate> {
   const problems = readingProblems(readings)
@@ -69,7 +73,7 @@ const lengthProblems = (parts: readonly (readonly Reading[])[]): Problem[] =>
 const msPerDay = 86_400_000
 
 /** The rates of one segment. */
-export function segmentRate(readings: readonly Reading[]): Segment {
+function segmentRate(readings: readonly Reading[]): Segment {
   const times = readings.map(({ at }) => Date.parse(at))
   const days = times.map(time => (time - (times[0] ?? 0)) / msPerDay)
   const errors = readings.map(reading => reading.errorSeconds)

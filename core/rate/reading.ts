@@ -1,3 +1,4 @@
+import { instantProblems } from '../calendar/checks.ts'
 import { type Instant, instantMs } from '../calendar/zone.ts'
 import { type Problem, problem } from '../problems.ts'
 
@@ -8,7 +9,10 @@ export interface Reading {
   readonly errorSeconds: number
   readonly wound?: boolean | undefined
   readonly handsSet?: boolean | undefined
-  /** Turns given to the rating nut; which way is + is the shop's own choice, and the clock's answer tells the factor. */
+  /**
+   * Turns given to the rating nut; which way is + is the shop's own choice, and the clock's answer tells the
+   * factor.
+   */
   readonly nutTurns?: number | undefined
   /** The clock was found stopped and set going again. */
   readonly stopped?: boolean | undefined
@@ -21,24 +25,26 @@ export const opensSegment = ({ handsSet, nutTurns, stopped }: Reading): boolean 
 const largestError = 1e9
 const mostReadings = 20_000
 
-/** Problems of a log: `date.notAnInstant`, `rate.error`, `rate.nutTurns`, `rate.outOfOrder`, `rate.sameTime`, `rate.tooMany`. */
+/**
+ * Problems of a log: `date.notAnInstant`, `rate.error`, `rate.nutTurns`, `rate.outOfOrder`, `rate.sameTime`,
+ * `rate.tooMany`.
+ */
 export function readingProblems(readings: readonly Reading[], field = 'readings'): Problem[] {
   if (readings.length > mostReadings) return [problem('rate.tooMany', field, { most: mostReadings })]
   const times = readings.map(({ at }) => instantMs(at))
   return readings.flatMap((reading, i) => {
-    const problems = oneReading(reading, `${field}[${i}]`)
-    const [before, now] = [times[i - 1], times[i]]
-    if (now === undefined)
-      problems.push(problem('date.notAnInstant', `${field}[${i}].at`, { text: reading.at }))
-    else if (before !== undefined && now < before)
-      problems.push(problem('rate.outOfOrder', `${field}[${i}].at`))
-    else if (now === before) problems.push(problem('rate.sameTime', `${field}[${i}].at`))
-    return problems
+    const figures = oneReading(reading, `${field}[${i}]`)
+    return [...figures, ...orderProblems(times[i - 1], times[i], `${field}[${i}].at`)]
   })
 }
 
-function oneReading({ errorSeconds, nutTurns = 0 }: Reading, field: string): Problem[] {
-  const problems: Problem[] = []
+function orderProblems(before: number | undefined, now: number | undefined, field: string): Problem[] {
+  if (before === undefined || now === undefined || now > before) return []
+  return [problem(now === before ? 'rate.sameTime' : 'rate.outOfOrder', field)]
+}
+
+function oneReading({ at, errorSeconds, nutTurns = 0 }: Reading, field: string): Problem[] {
+  const problems = instantProblems(at, `${field}.at`)
   if (!withinSize(errorSeconds, largestError)) problems.push(problem('rate.error', `${field}.errorSeconds`))
   if (!withinSize(nutTurns, 1000)) problems.push(problem('rate.nutTurns', `${field}.nutTurns`))
   return problems

@@ -26,8 +26,9 @@ export interface AssessmentInput extends Movement {
 }
 
 /**
- * `nothingRead`; `startAgain`: the last reading showed a trouble; `tooSoon`: fewer than three readings or two days since the
- * clock was last touched; `regulate`: its rate is beyond the limit; `goOn`: well so far; `mayPass`: everything has been shown.
+ * `nothingRead`; `startAgain`: the last reading showed a trouble; `tooSoon`: fewer than three readings or two days
+ * since the clock was last touched; `regulate`: its rate is beyond the limit; `goOn`: well so far; `mayPass`:
+ * everything has been shown.
  */
 export type VerdictCode = 'nothingRead' | 'startAgain' | 'tooSoon' | 'regulate' | 'goOn' | 'mayPass'
 
@@ -56,7 +57,8 @@ export interface Assessment {
 }
 
 /**
- * The assessment of a log. Problems: those of `rateOf` and of the policy, `runIn.limit`, `runIn.pattern`, `date.notATime`, `strike.blows`.
+ * The assessment of a log. Problems: those of `rateOf` and of the policy, `runIn.limit`, `runIn.pattern`,
+ * `date.notATime`, `strike.blows`.
  */
 export function runInAssessment(input: AssessmentInput): Checked<Assessment> {
   const checked = gather({

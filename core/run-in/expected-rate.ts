@@ -1,4 +1,7 @@
-/** What may be expected of a clock at hand-over: a criterion, not a promise. Seconds a day; sources are those of docs/sources.md. */
+/**
+ * What may be expected of a clock at hand-over: a criterion, not a promise. Seconds a day; sources are those of
+ * docs/sources.md.
+ */
 export interface ExpectedRate {
   readonly secondsPerDay: number
   readonly source: string

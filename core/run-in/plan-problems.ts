@@ -15,7 +15,10 @@ export function planProblems({ duration, trains, start, policy }: RunInInput): P
   return [...problems, ...policyProblems(policy, duration)]
 }
 
-/** What is wrong with a policy for a movement: `runIn.duration`, `runIn.readingEveryDays`, `runIn.noStage` and those of its stages. */
+/**
+ * What is wrong with a policy for a movement: `runIn.duration`, `runIn.readingEveryDays`, `runIn.noStage` and those
+ * of its stages.
+ */
 export function policyProblems({ stages, readingEveryDays }: RunInPolicy, duration: Duration): Problem[] {
   const known = Object.hasOwn(movements, duration)
   const problems = known ? [] : [problem('runIn.duration', 'duration')]

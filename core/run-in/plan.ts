@@ -50,9 +50,10 @@ export interface RunInPlan {
 }
 
 /**
- * The plan: a wind falls due one interval after the last and is done within open hours; past its running time the clock stands until it is
- * wound, and standing does not count towards a stage. Problems: those of the calendar, `runIn.duration`, `runIn.trains`,
- * `runIn.noStage`, `runIn.windsOrDays`, `runIn.stageLength`, `runIn.readingEveryDays`, `calendar.neverOpen`.
+ * The plan: a wind falls due one interval after the last and is done within open hours; past its running time the
+ * clock stands until it is wound, and standing does not count towards a stage. Problems: those of the calendar,
+ * `runIn.duration`, `runIn.trains`, `runIn.noStage`, `runIn.windsOrDays`, `runIn.stageLength`,
+ * `runIn.readingEveryDays`, `calendar.neverOpen`.
  */
 export function runInPlan(input: RunInInput): Checked<RunInPlan> {
   const checked = gather({ calendar: workCalendar(input), input: unless(planProblems(input), () => input) })
@@ -91,7 +92,10 @@ function runs(
   return all
 }
 
-/** When the next wind is done: when due, else at the last open minute before, else at the next opening. Always after the last wind. */
+/**
+ * When the next wind is done: when due, else at the last open minute before, else at the next opening. Always after
+ * the last wind.
+ */
 function nextWind(calendar: WorkCalendar, woundAt: LocalMinute, duration: Duration): LocalMinute | undefined {
   const due = woundAt + movements[duration].windEveryDays * dayMinutes
   if (isOpenAt(calendar, due)) return due
@@ -134,7 +138,10 @@ function minuteWhenRun(run: readonly Run[], minutes: number): LocalMinute {
   throw new RangeError('the clock does not run so long')
 }
 
-/** A reading each so many days after the start, up to the end; on a closed day at the next opening. Readings that fall together are one. */
+/**
+ * A reading each so many days after the start, up to the end; on a closed day at the next opening. Readings that
+ * fall together are one.
+ */
 function readingsDue(
   calendar: WorkCalendar,
   start: LocalMinute,

@@ -1,6 +1,9 @@
 import type { Duration } from '../vocabulary/clock.ts'
 
-/** One stage of a run-in: so many full winding intervals, or so many days, of running. Exactly one of the two is given. */
+/**
+ * One stage of a run-in: so many full winding intervals, or so many days, of running. Exactly one of the two is
+ * given.
+ */
 export interface Stage {
   readonly name: string
   readonly winds?: number | undefined
@@ -23,8 +26,8 @@ export interface PolicyDefault {
 }
 
 /**
- * Editable defaults by movement, two stages each: out of the case, then in it (common practice), at least one full wind, two
- * where the wind is 8 days or less, torsion several weeks. The lengths are shop policy.
+ * Editable defaults by movement, two stages each: out of the case, then in it (common practice), at least one full
+ * wind, two where the wind is 8 days or less, torsion several weeks. The lengths are shop policy.
  */
 export const runInDefaults: Readonly<Record<Duration, PolicyDefault>> = {
   '30-hour': stages({ days: 4 }, { days: 3 }, 1, 'shop policy'),

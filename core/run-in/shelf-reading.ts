@@ -6,7 +6,10 @@ import { movements } from './movement.ts'
 
 /** A reading made on the round, with what was heard and seen. */
 export interface ShelfReading extends Reading {
-  /** Blows heard, and the time on the clock's own dial they were heard at, `HH:MM`: a single blow alone tells nothing (GO). */
+  /**
+   * Blows heard, and the time on the clock's own dial they were heard at, `HH:MM`: a single blow alone tells
+   * nothing (GO).
+   */
   readonly heard?: { readonly at: string; readonly blows: number } | undefined
   readonly strikeRight?: boolean | undefined
   readonly chimeRight?: boolean | undefined
@@ -26,7 +29,10 @@ export interface Movement {
 export type Trouble =
   | { readonly kind: 'stopped' | 'strikeWrong' | 'chimeWrong'; readonly at: string }
   | {
-      /** A count wheel can be out of step with the hands; a rack cannot, so a wrong count there is a fault of its own (GO). */
+      /**
+       * A count wheel can be out of step with the hands; a rack cannot, so a wrong count there is a fault of its
+       * own (GO).
+       */
       readonly kind: 'outOfStep' | 'miscounted'
       readonly at: string
       readonly expected: number

@@ -3,7 +3,10 @@ import { movements, stageMinutes } from './movement.ts'
 import type { RunInPolicy } from './policy.ts'
 import { expectedBlows, type Movement, type ShelfReading } from './shelf-reading.ts'
 
-/** One thing the clock has not shown yet, with its figures. Numbers are days, seconds a day, or counts, as their names say. */
+/**
+ * One thing the clock has not shown yet, with its figures. Numbers are days, seconds a day, or counts, as their
+ * names say.
+ */
 export type StillToShow =
   | {
       readonly code: 'readings'
@@ -14,9 +17,12 @@ export type StillToShow =
   | { readonly code: 'rate'; readonly values: { ratePerDay: number; limitPerDay: number } }
   | { readonly code: 'strike' | 'chime' | 'beat'; readonly values: Readonly<Record<string, never>> }
 
-/** A rate needs more than one day: at least three readings over at least two days (common practice: never judge from one day). */
-export const fewestReadings = 3
-export const fewestDays = 2
+/**
+ * A rate needs more than one day: at least three readings over at least two days (common practice: never judge from
+ * one day).
+ */
+const fewestReadings = 3
+const fewestDays = 2
 
 const dayMs = 86_400_000
 
@@ -38,7 +44,7 @@ export const neededDays = (policy: RunInPolicy, { duration }: Movement): number 
   policy.stages.reduce((sum, stage) => sum + stageMinutes(stage, duration), 0) / 1440
 
 /** Days from the first to the last reading of a segment. */
-export const segmentDays = ({ from, to }: Segment): number => (Date.parse(to) - Date.parse(from)) / dayMs
+const segmentDays = ({ from, to }: Segment): number => (Date.parse(to) - Date.parse(from)) / dayMs
 
 /** Whether the segment is long enough to judge a rate by. */
 export const canBeJudged = (segment: Segment): boolean =>

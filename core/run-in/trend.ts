@@ -11,9 +11,9 @@ interface RateAt {
 }
 
 /**
- * How the rate changes as the spring runs down, in seconds a day per day since the wind: the least-squares slope of the rate between
- * neighbouring readings on the time since the last wind. Negative for a clock that gains early and loses late. Null with fewer than three
- * such rates, or all at one age of the wind.
+ * How the rate changes as the spring runs down, in seconds a day per day since the wind: the least-squares slope of
+ * the rate between neighbouring readings on the time since the last wind. Negative for a clock that gains early and
+ * loses late. Null with fewer than three such rates, or all at one age of the wind.
  */
 export function trendOverWind(readings: readonly Reading[]): number | null {
   const rates = segmentsOf(readings).flatMap(ratesSinceWind)

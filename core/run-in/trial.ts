@@ -4,7 +4,10 @@ import { type Movement, msOf, ranDown, type ShelfReading, type Trouble, troubles
 const dayMs = 86_400_000
 const hourMs = 3_600_000
 
-/** The test as it stands: since when it counts, how long the clock has run in it, and every trouble of the whole log. */
+/**
+ * The test as it stands: since when it counts, how long the clock has run in it, and every trouble of the whole
+ * log.
+ */
 export interface Trial {
   /** Index of the reading the running test began with: the first, or the last that showed a trouble. */
   readonly begins: number

@@ -18,8 +18,8 @@ export interface LineFit extends Line {
 export const mostPoints = 5000
 
 /**
- * Both fits. Problems: `fit.lengths` (x and y differ), `fit.tooFew` (fewer than two points), `fit.tooMany` (more than 5000),
- * `fit.notFinite`, `fit.sameX` (every x the same).
+ * Both fits. Problems: `fit.lengths` (x and y differ), `fit.tooFew` (fewer than two points), `fit.tooMany` (more
+ * than 5000), `fit.notFinite`, `fit.sameX` (every x the same).
  */
 export function lineFit(x: readonly number[], y: readonly number[]): Checked<LineFit> {
   const problems = fitProblems(x, y)

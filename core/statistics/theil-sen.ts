@@ -4,8 +4,9 @@ import { medianAfter } from './median.ts'
 const fewPoints = 300
 
 /**
- * The median slope over all pairs of points with different x (Theil 1950, Sen 1968), exact. NaN when there is no such pair. A year of readings makes a
- * million pairs: there a sample first brackets the median, so that only the slopes near it have to be put in order.
+ * The median slope over all pairs of points with different x (Theil 1950, Sen 1968), exact. NaN when there is no
+ * such pair. A year of readings makes a million pairs: there a sample first brackets the median, so that only the
+ * slopes near it have to be put in order.
  */
 export function theilSen(x: readonly number[], y: readonly number[]): number {
   const points = { x: Float64Array.from(x), y: Float64Array.from(y) }
@@ -25,7 +26,10 @@ interface Bracket {
 
 const everything: Bracket = { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY }
 
-/** The median slope, or NaN when it does not lie in the bracket. Counted without branches: which way a slope falls cannot be foretold. */
+/**
+ * The median slope, or NaN when it does not lie in the bracket. Counted without branches: which way a slope falls
+ * cannot be foretold.
+ */
 function medianWithin({ x, y }: Points, { low, high }: Bracket): number {
   const within = new Float64Array((x.length * (x.length - 1)) / 2)
   let [count, below, kept] = [0, 0, 0]

@@ -12,8 +12,8 @@ const hourBlows = (quarter: number): number => (quarter % 4 === 0 ? (quarter / 4
 const chimeNotes = (quarter: number): number => (quarter % 4 || 4) * 4
 
 /**
- * Each pattern as the blows at a quarter hour of the day, 0 at midnight to 95. `hours-half` adds a single blow at the half hour;
- * `ship` is one bell more each half hour of a four-hour watch, from 1 to 8, without dog watches.
+ * Each pattern as the blows at a quarter hour of the day, 0 at midnight to 95. `hours-half` adds a single blow at
+ * the half hour; `ship` is one bell more each half hour of a four-hour watch, from 1 to 8, without dog watches.
  */
 const patterns = {
   hours: hourBlows,
@@ -32,7 +32,10 @@ export const strikePatterns = Object.keys(patterns) as StrikePattern[]
 export const blowsAt = (pattern: StrikePattern, minuteOfDay: number): number =>
   minuteOfDay % quarterMinutes === 0 ? patterns[pattern]((minuteOfDay / quarterMinutes) % quartersADay) : 0
 
-/** Every blow after `from` up to and including `to`. Problems: `date.notALocalTime`, `strike.pattern`, `strike.endsBeforeItBegins`. */
+/**
+ * Every blow after `from` up to and including `to`. Problems: `date.notALocalTime`, `strike.pattern`,
+ * `strike.endsBeforeItBegins`.
+ */
 export function blowsBetween(pattern: StrikePattern, from: LocalTime, to: LocalTime): Checked<number> {
   const problems = [...localTimeProblems(from, 'from'), ...localTimeProblems(to, 'to')]
   if (!Object.hasOwn(patterns, pattern)) problems.push(problem('strike.pattern', 'pattern'))

@@ -14,7 +14,10 @@ export interface WarrantyTerms extends TermLength {
   readonly exclusions: readonly Exclusion[]
 }
 
-/** One later visit of the clock: taken in, handed back (null while it is here), and whether it was put right under this warranty. */
+/**
+ * One later visit of the clock: taken in, handed back (null while it is here), and whether it was put right under
+ * this warranty.
+ */
 export interface Stay {
   readonly from: CivilDate
   readonly to: CivilDate | null
@@ -49,8 +52,9 @@ export interface Cover {
 }
 
 /**
- * Covered today or not, and why. Stays are taken in order of date; one that began after the term had ended counts for nothing. Problems:
- * those of `warrantyTerm`, `warranty.stayEndsBeforeItBegins`, `warranty.staysOutOfOrder`, `warranty.comeback`.
+ * Covered today or not, and why. Stays are taken in order of date; one that began after the term had ended counts
+ * for nothing. Problems: those of `warrantyTerm`, `warranty.stayEndsBeforeItBegins`, `warranty.staysOutOfOrder`,
+ * `warranty.comeback`.
  */
 export function warrantyCover(input: CoverInput): Checked<Cover> {
   const problems = [...termProblems({ ...input.terms, start: input.start }), ...coverProblems(input)]

@@ -9,8 +9,8 @@ export interface TermLength {
   readonly length: number
   readonly unit: 'months' | 'days'
   /**
-   * `same-date`: the last day has the start's date (EU Reg. 1182/71 Art. 3, UK corresponding-date rule). `day-before`: one day
-   * earlier, a year less a day.
+   * `same-date`: the last day has the start's date (EU Reg. 1182/71 Art. 3, UK corresponding-date rule).
+   * `day-before`: one day earlier, a year less a day.
    */
   readonly convention: 'same-date' | 'day-before'
 }
@@ -33,7 +33,10 @@ export interface Term {
 const longest = { months: 1200, days: 36_525 }
 const latestStart = '9799-12-31'
 
-/** The term's last day and standing. Problems: `date.notADate`, `date.beyondCalendar`, `warranty.length`, `warranty.unit`, `warranty.convention`, `warranty.pausedDays`. */
+/**
+ * The term's last day and standing. Problems: `date.notADate`, `date.beyondCalendar`, `warranty.length`,
+ * `warranty.unit`, `warranty.convention`, `warranty.pausedDays`.
+ */
 export function warrantyTerm(input: TermInput): Checked<Term> {
   const problems = [...termProblems(input), ...dateProblems(input.on, 'on')]
   return unless(problems, () => {
@@ -44,7 +47,7 @@ export function warrantyTerm(input: TermInput): Checked<Term> {
 }
 
 /** The last day of a term that begins on `start`, without pauses. */
-export function lastDayOf(start: CivilDate, { length, unit, convention }: TermLength): CivilDate {
+function lastDayOf(start: CivilDate, { length, unit, convention }: TermLength): CivilDate {
   const same = unit === 'months' ? addMonths(start, length) : addDays(start, length)
   return convention === 'day-before' ? addDays(same, -1) : same
 }

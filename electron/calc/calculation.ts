@@ -6,7 +6,10 @@ export interface Calculation {
   readonly calculate: (raw: unknown) => Checked<unknown>
 }
 
-/** Problems that arise between two fields: not told while one of them is of the wrong shape, for then they may be false. */
+/**
+ * Problems that arise between two fields: not told while one of them is of the wrong shape, for then they may be
+ * false.
+ */
 const between = new Set([
   'allocate.noWeight',
   'calendar.closedAllWeek',

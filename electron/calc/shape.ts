@@ -1,8 +1,9 @@
 import { type Problem, problem } from '../../core/problems.ts'
 
 /**
- * Reads one JSON value at the path `field` strictly and writes down what is wrong. It always returns a value of the right shape, a harmless one
- * where the given one is of the wrong shape, so that everything else can still be looked at.
+ * Reads one JSON value at the path `field` strictly and writes down what is wrong. It always returns a value of the
+ * right shape, a harmless one where the given one is of the wrong shape, so that everything else can still be
+ * looked at.
  */
 export type Shape<T> = (raw: unknown, field: string, problems: Problem[]) => T
 

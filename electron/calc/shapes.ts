@@ -4,7 +4,7 @@ import { list, number, record, text } from './shape.ts'
 export const date = text('2026-01-01')
 export const localTime = text('2026-01-01T09:00')
 export const instant = text('2026-01-01T09:00:00.000Z')
-export const timeOfDay = text('09:00')
+const timeOfDay = text('09:00')
 export const money = text('1')
 export const rate = text('1')
 export const currency = text('EUR')

@@ -29,7 +29,8 @@ test('36 in beat 0.959 s', () => {
   expect(printed(beatSeconds(36 * inch, gravityOfInches(39.14)), 3)).toBe(0.959)
 })
 
-// GO: vibrations a minute → inches, London g, 39.1393 in. The printed table strays from its own formula by up to two hundredths.
+// GO: vibrations a minute → inches, London g, 39.1393 in. The printed table strays from its own formula by up to
+// two hundredths.
 test.each([
   [60, 39.14],
   [68, 30.49],

@@ -43,7 +43,8 @@ function told(input: PriceInput) {
   }
 }
 
-// Streamlined Sales and Use Tax Agreement §324, as N.D.C.C. 57-39.4-25 and R.I. Gen. Laws 44-18.1-25: carried to the third decimal,
+// Streamlined Sales and Use Tax Agreement §324, as N.D.C.C. 57-39.4-25 and R.I. Gen. Laws 44-18.1-25: carried to
+// the third decimal,
 // a third decimal above 4 rounds up. Standards reference §1, T1.1.
 test.each([
   ['14.50', '8.875', '1.29'],

@@ -7,7 +7,8 @@ import { must, refusals } from '../must.ts'
 const over = (pattern: StrikePattern, hours: number, from = '2026-03-01T12:00') =>
   must(blowsBetween(pattern, from, localTime((localMinute(from) ?? 0) + hours * 60)))
 
-// GO (striking), BK p. 197: hours. GO: hours and a single half. Calculated, GO "over 1000 a day": four-quarter with hours.
+// GO (striking), BK p. 197: hours. GO: hours and a single half. Calculated, GO "over 1000 a day": four-quarter with
+// hours.
 test.each<[StrikePattern, number, number, number, number]>([
   ['hours', 78, 156, 1092, 1248],
   ['hours-half', 90, 180, 1260, 1440],

@@ -31,7 +31,11 @@ const text = sources
   .join('\n')
 
 const used = [
-  ...new Set([...text.matchAll(/problem\(\s*'([a-zA-Z.]+)'/g)].map(([, code]) => code ?? '')),
+  ...new Set(
+    [...text.matchAll(/problem\([^']*'([a-zA-Z]+\.[a-zA-Z]+)'(?: : '([a-zA-Z]+\.[a-zA-Z]+)')?/g)].flatMap(
+      ([, ...codes]) => codes.filter(code => code !== undefined),
+    ),
+  ),
 ].sort()
 
 test('every problem of the sums has a sentence, and every sentence a problem', () => {
