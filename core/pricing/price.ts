@@ -3,7 +3,7 @@ import { parseNonNegative } from '../decimal/decimal.ts'
 import type { MinorDigits } from '../money/currency.ts'
 import { roundingModes } from '../money/div-round.ts'
 import { currencyDigits, type Minor, minorOf, parseMinorExact } from '../money/minor.ts'
-import { type Checked, good, type Problem, problem } from '../problems.ts'
+import { bad, type Checked, good, type Problem, problem } from '../problems.ts'
 import { isLineKind } from './kinds/index.ts'
 import { lineAmount } from './line-amount.ts'
 import type { DocumentAmount, PriceInput, PriceLine, Tax, TaxRules } from './price-input.ts'
@@ -90,7 +90,10 @@ const amountItems = (amounts: readonly DocumentAmount[], digits: MinorDigits, fi
     ),
   )
 
+const mostTaxes = 20
+
 function ratedTaxes(taxes: readonly Tax[], field: string): Checked<RatedTax[]> {
+  if (taxes.length > mostTaxes) return bad([problem('price.tooManyTaxes', field, { most: mostTaxes })])
   const rated = gatherList(taxes.map((tax, i) => ratedTax(tax, `${field}[${i}]`)))
   const twice = taxes.flatMap(({ code }, i) =>
     taxes.findIndex(tax => tax.code === code) < i

@@ -58,6 +58,7 @@ export const problems = {
   'price.taxCode': () => 'A tax needs a code.',
   'price.taxMode': () => 'Tax is rounded half-up, half-even or down.',
   'price.taxTwice': (v: Values) => `The tax ${v.code} is on this line twice.`,
+  'price.tooManyTaxes': (v: Values) => `Give at most ${v.most} taxes on one line.`,
   'rate.error': () => 'Write the clock’s error in seconds, a plain number.',
   'rate.nutTurns': () => 'Write the turns of the nut as a plain number, at most 1000.',
   'rate.outOfOrder': () =>

@@ -243,3 +243,8 @@ test('every problem of a document is named at once, each with its field', () => 
     ].sort(),
   )
 })
+
+test('more taxes on a line than any place levies are a problem, not a wait', () => {
+  const many = Array.from({ length: 21 }, (_, i) => ({ code: `T${i}`, rate: '1' }))
+  expect(refusals(priced(withLine({ taxes: many })))).toEqual(['price.tooManyTaxes lines[0].taxes'])
+})
