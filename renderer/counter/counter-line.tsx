@@ -6,6 +6,9 @@ import { EntryLine } from '../parts/page.tsx'
 import { useShop } from '../shop.tsx'
 import type { CounterRow } from './counter-row.ts'
 
+/** What was typed, or the number a claim check’s QR code carries. */
+const plain = (text: string) => text.trim().replace(/^countwheel:/, '')
+
 /** Where a typed line leads: a number to its repair (when there is one), a name to taking in. */
 async function whereTo(text: string): Promise<string | undefined> {
   if (!/^\d{1,9}$/.test(text)) return `/counter/take-in${text && `?owner=${encodeURIComponent(text)}`}`
@@ -25,9 +28,9 @@ export function CounterLine({ chosen }: { chosen: CounterRow | undefined }) {
   const [text, setText] = useState('')
   const go = async (event: FormEvent) => {
     event.preventDefault()
-    const place = await whereTo(text.trim())
+    const place = await whereTo(plain(text))
     if (place) navigate(place)
-    else say(line.notFound(text.trim()))
+    else say(line.notFound(plain(text)))
   }
   return (
     <EntryLine label={line.label}>

@@ -76,7 +76,8 @@ export function Combobox<Item>(props: ComboboxProps<Item>) {
       // What is shown may still belong to fewer letters: nothing of it is taken.
       Object.assign(event.nativeEvent, { preventDownshiftDefault: true })
     }
-    if (event.key === 'Enter' && (eager || box.highlightedIndex >= 0)) event.preventDefault()
+    // Enter takes what is found; it never sends the form around the box.
+    if (event.key === 'Enter') event.preventDefault()
     if (event.key === 'Escape' && text !== '' && (eager || !open)) onText('')
   }
   return (

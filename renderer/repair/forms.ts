@@ -1,5 +1,6 @@
 import type { ComponentType } from 'react'
 import type { FormAct } from './act-names.ts'
+import { BackToBench, BackToBench } from './acts/back-to-bench.tsx'
 import { DeclareReady } from './acts/declare-ready.tsx'
 import { EstimatedDate } from './acts/estimated-date.tsx'
 import { HandOver } from './acts/hand-over.tsx'
@@ -19,6 +20,8 @@ export const forms: Record<FormAct, ComponentType<ActProps>> = {
   'send-estimate': SendEstimate,
   'record-word': RecordWord,
   'declare-ready': DeclareReady,
+  'back-to-bench': BackToBench,
+  'back-to-bench': BackToBench,
   invoice: Invoice,
   'hand-over': HandOver,
   pay: Pay,
