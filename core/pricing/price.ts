@@ -7,7 +7,7 @@ import { bad, type Checked, good, type Problem, problem } from '../problems.ts'
 import { isLineKind } from './kinds/index.ts'
 import { lineAmount } from './line-amount.ts'
 import type { DocumentAmount, PriceInput, PriceLine, Tax, TaxRules } from './price-input.ts'
-import { type RatedTax, type TaxableItem, type Taxed, taxed } from './taxed.ts'
+import { type RatedTax, type TaxableItem, type Taxed, taxed, taxGroup } from './taxed.ts'
 
 export type { DocumentAmount, PriceInput, PriceLine, Tax, TaxRules } from './price-input.ts'
 
@@ -95,12 +95,15 @@ const mostTaxes = 20
 function ratedTaxes(taxes: readonly Tax[], field: string): Checked<RatedTax[]> {
   if (taxes.length > mostTaxes) return bad([problem('price.tooManyTaxes', field, { most: mostTaxes })])
   const rated = gatherList(taxes.map((tax, i) => ratedTax(tax, `${field}[${i}]`)))
-  const twice = taxes.flatMap(({ code }, i) =>
-    taxes.findIndex(tax => tax.code === code) < i
-      ? [problem('price.taxTwice', `${field}[${i}].code`, { code })]
-      : [],
-  )
-  return whenGood(gather({ rated, once: unless(twice, () => true) }), parts => good(parts.rated))
+  return whenGood(rated, list => {
+    const groups = list.map(taxGroup)
+    const twice = groups.flatMap((group, i) =>
+      groups.indexOf(group) < i
+        ? [problem('price.taxTwice', `${field}[${i}]`, { tax: taxes[i]?.code ?? '' })]
+        : [],
+    )
+    return unless(twice, () => list)
+  })
 }
 
 const ratedTax = ({ code, rate }: Tax, field: string): Checked<RatedTax> =>

@@ -82,15 +82,13 @@ const chargedOnce = (shares: readonly Share[], { mode, inclusive }: TaxRules): C
 /** The item under one tax at the sum of its rates; codes are sorted so that their order on the line does not matter. */
 function aggregated(item: TaxableItem): TaxableItem {
   if (item.taxes.length < 2) return item
-  const code = item.taxes
-    .map(tax => tax.code)
-    .sort()
-    .join('+')
+  const code = [...new Set(item.taxes.map(tax => tax.code))].sort().join('+')
   const rate = item.taxes.map(tax => tax.rate).reduce(addDecimals)
   return { amount: item.amount, taxes: [{ code, rate }] }
 }
 
-const keyOf = ({ code, rate }: RatedTax): string => `${decimalText(rate)} ${code}`
+/** What makes two taxes one group: equal code and equal rate, however the rate is written. */
+export const taxGroup = ({ code, rate }: RatedTax): string => `${decimalText(rate)} ${code}`
 
 const group = (key: string) => {
   const space = key.indexOf(' ')
@@ -101,7 +99,7 @@ function sharesByGroup(items: readonly TaxableItem[], inclusive: boolean): Map<s
   const groups = new Map<string, Share[]>()
   items.forEach((item, index) => {
     for (const tax of item.taxes) {
-      const key = keyOf(tax)
+      const key = taxGroup(tax)
       const shares = groups.get(key) ?? []
       groups.set(key, shares)
       shares.push({ index, exact: exactTax(item, tax.rate, inclusive) })

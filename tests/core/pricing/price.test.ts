@@ -200,6 +200,22 @@ test('equal code and rate form one group however the rate is written', () => {
   expect(must(priced({ ...plain, lines })).taxes).toEqual([{ code: 'S', rate: '20', taxable: 300, tax: 60 }])
 })
 
+test('one code at two rates is two groups, and one tax of their sum when aggregated', () => {
+  const input = withLine({
+    unit: '1.50',
+    taxes: [
+      { code: 'T', rate: '4.3' },
+      { code: 'T', rate: '2.3' },
+    ],
+  })
+  const of = (aggregate: boolean) => must(priced({ ...input, tax: { ...input.tax, aggregate } })).taxes
+  expect(of(false).map(({ code, rate, tax }) => [code, rate, tax])).toEqual([
+    ['T', '4.3', 6],
+    ['T', '2.3', 3],
+  ])
+  expect(of(true).map(({ code, rate, tax }) => [code, rate, tax])).toEqual([['T', '6.6', 10]])
+})
+
 test('an empty document is worth nothing', () => {
   expect(must(priced({ ...plain, lines: [] })).due).toBe(0)
 })
@@ -217,7 +233,7 @@ test('every problem of a document is named at once, each with its field', () => 
         unitDiscount: 'Infinity',
         taxes: [
           { code: 'S', rate: '5' },
-          { code: 'S', rate: '6' },
+          { code: 'S', rate: '5.0' },
         ],
       },
       { kind: 'part', quantity: '1', unit: '1', unitDiscount: '1.01', taxes: [] },
@@ -236,7 +252,7 @@ test('every problem of a document is named at once, each with its field', () => 
       'number.notADecimal lines[1].quantity',
       'money.notADecimal lines[1].unit',
       'money.notADecimal lines[1].unitDiscount',
-      'price.taxTwice lines[1].taxes[1].code',
+      'price.taxTwice lines[1].taxes[1]',
       'price.discountOverUnit lines[2].unitDiscount',
       'money.tooPrecise charges[0].amount',
       'money.notADecimal paid',
