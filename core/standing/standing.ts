@@ -29,6 +29,7 @@ export type RepairAct =
   | 'start-run-in'
   | 'decide-run-in'
   | 'declare-ready'
+  | 'back-to-bench'
   | 'invoice'
   | 'hand-over'
 
@@ -86,55 +87,52 @@ const waitOrder: readonly WaitReason[] = ['owner', 'outside-work', 'parts', 'oth
 const waitingFor = (f: RepairFacts): WaitReason | null =>
   f.findingOpen ? 'owner' : (waitOrder.find(reason => f.waitsOpen.includes(reason)) ?? null)
 
+/** The code of the first reason that holds, or null when none does. */
+const firstThat = (...reasons: readonly (readonly [holds: boolean, code: string])[]): string | null =>
+  reasons.find(([holds]) => holds)?.[1] ?? null
+
+type Gate = (f: RepairFacts, stage: Stage) => string | null
+
+/** What must be over and done before a clock leaves the bench, for the shelf or as ready. */
+const benchCleared: Gate = (f, stage) =>
+  firstThat(
+    [stage === 'ready', 'standing.alreadyReady'],
+    [stage === 'running-in', 'standing.runningIn'],
+    [f.labourRunning, 'standing.labourRunning'],
+    [waitingFor(f) !== null, 'standing.stillWaiting'],
+  )
+
+const maySettle = (f: RepairFacts): boolean => f.invoiced || f.covered || f.estimateOnly
+
 /** For each act: null when it is allowed, else the code of what blocks it. In the order the job goes. */
-const gates: Record<RepairAct, (f: RepairFacts, stage: Stage) => string | null> = {
-  'record-word': f => (f.estimateSent ? null : 'standing.noEstimateSent'),
-  'send-estimate': f => (f.estimateWritten && !f.estimateSent ? null : 'standing.noEstimateWritten'),
-  'write-estimate': (_, stage) => (stage === 'ready' ? 'standing.alreadyReady' : null),
-  'end-wait': f => (f.waitsOpen.length > 0 ? null : 'standing.notWaiting'),
+const gates: Record<RepairAct, Gate> = {
+  'record-word': f => firstThat([!f.estimateSent, 'standing.noEstimateSent']),
+  'send-estimate': f => firstThat([!f.estimateWritten || f.estimateSent, 'standing.noEstimateWritten']),
+  'write-estimate': (_, stage) => firstThat([stage === 'ready', 'standing.alreadyReady']),
+  'end-wait': f => firstThat([f.waitsOpen.length === 0, 'standing.notWaiting']),
   work: (f, stage) =>
-    stage === 'running-in'
-      ? 'standing.runningIn'
-      : stage === 'ready'
-        ? 'standing.alreadyReady'
-        : mayWork(f)
-          ? null
-          : 'standing.noGoAhead',
+    firstThat(
+      [stage === 'running-in', 'standing.runningIn'],
+      [stage === 'ready', 'standing.alreadyReady'],
+      [!mayWork(f), 'standing.noGoAhead'],
+    ),
   'start-run-in': (f, stage) =>
-    stage === 'ready' || f.runIn === 'passed'
-      ? 'standing.alreadyReady'
-      : stage === 'running-in'
-        ? 'standing.runningIn'
-        : !mayWork(f)
-          ? 'standing.noGoAhead'
-          : f.labourRunning
-            ? 'standing.labourRunning'
-            : !f.workBegun
-              ? 'standing.noWork'
-              : waitingFor(f)
-                ? 'standing.stillWaiting'
-                : null,
-  'decide-run-in': (_, stage) => (stage === 'running-in' ? null : 'standing.notRunningIn'),
+    firstThat([!mayWork(f), 'standing.noGoAhead'], [!f.workBegun, 'standing.noWork']) ??
+    benchCleared(f, stage),
+  'decide-run-in': (_, stage) => firstThat([stage !== 'running-in', 'standing.notRunningIn']),
   'declare-ready': (f, stage) =>
-    stage === 'running-in'
-      ? 'standing.runningIn'
-      : stage === 'ready'
-        ? 'standing.alreadyReady'
-        : f.labourRunning
-          ? 'standing.labourRunning'
-          : waitingFor(f)
-            ? 'standing.stillWaiting'
-            : mayWork(f) || f.estimateOnly
-              ? null
-              : 'standing.noGoAhead',
+    firstThat([!mayWork(f) && !f.estimateOnly, 'standing.noGoAhead']) ?? benchCleared(f, stage),
+  'back-to-bench': (_, stage) => firstThat([stage !== 'ready', 'standing.notReady']),
   invoice: (f, stage) =>
-    f.invoiced ? 'standing.invoiced' : stage === 'ready' || stage === 'declined' ? null : 'standing.notReady',
+    firstThat(
+      [f.invoiced, 'standing.invoiced'],
+      [stage !== 'ready' && stage !== 'declined', 'standing.notReady'],
+    ),
   'hand-over': (f, stage) =>
-    stage === 'declined' || (stage === 'ready' && (f.invoiced || f.covered || f.estimateOnly))
-      ? null
-      : stage === 'ready'
-        ? 'standing.notInvoiced'
-        : 'standing.notReady',
+    firstThat(
+      [stage !== 'ready' && stage !== 'declined', 'standing.notReady'],
+      [stage === 'ready' && !maySettle(f), 'standing.notInvoiced'],
+    ),
 }
 
 /** The plain next act of each stage; it leads the list when nothing blocks it. */

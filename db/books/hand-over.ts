@@ -11,7 +11,7 @@ import { type RepairRow, repairOpenTo, settle } from '../facts.ts'
 import { type DocumentRow, dayOfDoing, issue, paperHead } from '../issue.ts'
 import type { Write } from '../ledger.ts'
 import { Refusal, refuseAny } from '../refusal.ts'
-import { belongings, documents, handOvers, owners, repairs, warranties } from '../schema/index.ts'
+import { belongings, documents, handOvers, owners, warranties } from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
 import { type Doing, verb } from '../verb.ts'
 import { frozenContents } from './accounts.ts'
@@ -161,17 +161,3 @@ export const handOver = verb('counter.handOver', (tx, input: HandOver, doing) =>
     },
   }
 })
-
-/** Says a clock is ready without a run-in, and why none is needed (as for an estimate only, or a case repair). */
-export const declareReady = verb(
-  'bench.declareReady',
-  (tx, input: { repairId: number; reason: string }, doing) => {
-    const repair = repairOpenTo(tx, input.repairId, 'declare-ready')
-    tx.update(repairs)
-      .set({ readyAt: doing.at, readyReason: input.reason })
-      .where(eq(repairs.id, repair.id))
-      .run()
-    settle(tx, repair.id, doing.at)
-    return { subject: { kind: 'repair', id: repair.id }, result: { id: repair.id } }
-  },
-)

@@ -4,9 +4,9 @@ import { longestStretchMinutes } from '../../core/labour/minutes.ts'
 import { components } from '../../core/vocabulary/intake.ts'
 import { asFoundMarks, tasks, waitReasons } from '../../core/vocabulary/work.ts'
 import * as book from '../../db/books/bench.ts'
-import { declareReady } from '../../db/books/hand-over.ts'
 import * as labour from '../../db/books/labour.ts'
 import * as used from '../../db/books/parts-used.ts'
+import { backToBench, declareReady } from '../../db/books/ready.ts'
 import { body } from './body.ts'
 import { count, id, oneOf, openAmount, openDate, optional, required, requiredLines, tick } from './fields.ts'
 import { openMoment, vendor } from './moment.ts'
@@ -89,4 +89,7 @@ export const bench = new Hono<Env>()
   )
   .post('/declareReady', body(z.strictObject({ repairId: id, reason })), c =>
     perform(c, declareReady, c.req.valid('json')),
+  )
+  .post('/backToBench', body(z.strictObject({ repairId: id, reason })), c =>
+    perform(c, backToBench, c.req.valid('json')),
   )

@@ -1,6 +1,6 @@
 import type { ComponentType } from 'react'
 import type { FormAct } from './act-names.ts'
-import { BackToBench, BackToBench } from './acts/back-to-bench.tsx'
+import { BackToBench } from './acts/back-to-bench.tsx'
 import { DeclareReady } from './acts/declare-ready.tsx'
 import { EstimatedDate } from './acts/estimated-date.tsx'
 import { HandOver } from './acts/hand-over.tsx'
@@ -20,7 +20,6 @@ export const forms: Record<FormAct, ComponentType<ActProps>> = {
   'send-estimate': SendEstimate,
   'record-word': RecordWord,
   'declare-ready': DeclareReady,
-  'back-to-bench': BackToBench,
   'back-to-bench': BackToBench,
   invoice: Invoice,
   'hand-over': HandOver,

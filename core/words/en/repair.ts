@@ -146,12 +146,6 @@ export const repair = {
     send: 'Declare it ready',
     said: (number: number) => `Repair ${number} is ready.`,
   },
-  benchForm: {
-    title: 'Take it back to the bench',
-    reason: 'What was found',
-    send: 'Back to the bench',
-    said: (number: number) => `Repair ${number} is on the bench again.`,
-  },
   backForm: {
     reason: 'What is not right yet',
     send: 'Back to the bench',

@@ -55,6 +55,7 @@ export const screens = {
     'start-run-in': 'Put on the run-in shelf',
     'decide-run-in': 'Decide on the run-in',
     'declare-ready': 'Declare it ready',
+    'back-to-bench': 'Back to the bench',
     invoice: 'Write the invoice',
     'hand-over': 'Hand over',
   } satisfies Record<RepairAct, string>,

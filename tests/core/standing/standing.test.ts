@@ -1,0 +1,141 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { type RepairFacts, repairStanding, type Stage, stages } from '../../../core/standing/standing.ts'
+
+const fresh: RepairFacts = {
+  covered: false,
+  estimateOnly: false,
+  estimateWritten: false,
+  estimateSent: false,
+  word: null,
+  findingOpen: false,
+  workBegun: false,
+  labourRunning: false,
+  waitsOpen: [],
+  runIn: 'none',
+  readyAt: null,
+  collectedAt: null,
+  invoiced: false,
+}
+const at = '2027-03-01T09:00:00.000Z'
+const agreed: RepairFacts = { ...fresh, estimateWritten: true, estimateSent: true, word: 'go-ahead' }
+const standing = (facts: Partial<RepairFacts>, from = fresh) => repairStanding({ ...from, ...facts })
+
+/** Facts in any combination, also ones the books would never let come together. */
+const anyFacts: fc.Arbitrary<RepairFacts> = fc.record({
+  covered: fc.boolean(),
+  estimateOnly: fc.boolean(),
+  estimateWritten: fc.boolean(),
+  estimateSent: fc.boolean(),
+  word: fc.constantFrom(null, 'go-ahead' as const, 'declined' as const),
+  findingOpen: fc.boolean(),
+  workBegun: fc.boolean(),
+  labourRunning: fc.boolean(),
+  waitsOpen: fc.uniqueArray(fc.constantFrom('parts', 'outside-work', 'owner', 'other' as const)),
+  runIn: fc.constantFrom('none', 'running', 'passed', 'to-bench' as const),
+  readyAt: fc.constantFrom(null, at),
+  collectedAt: fc.constantFrom(null, at),
+  invoiced: fc.boolean(),
+})
+
+describe('the standing of a repair', () => {
+  it('goes through the job in order, and the wheel fills as it goes', () => {
+    const job: [Partial<RepairFacts>, Stage][] = [
+      [{}, 'taken-in'],
+      [{ estimateWritten: true }, 'taken-in'],
+      [{ estimateSent: true }, 'estimate-out'],
+      [{ word: 'go-ahead' }, 'go-ahead'],
+      [{ workBegun: true }, 'on-the-bench'],
+      [{ waitsOpen: ['parts'] }, 'waiting'],
+      [{ waitsOpen: [], runIn: 'running' }, 'running-in'],
+      [{ runIn: 'passed', readyAt: at }, 'ready'],
+      [{ invoiced: true }, 'ready'],
+      [{ collectedAt: at }, 'collected'],
+    ]
+    let facts = fresh
+    let notches = 0
+    for (const [more, stage] of job) {
+      facts = { ...facts, ...more }
+      const now = repairStanding(facts)
+      expect(now.stage).toBe(stage)
+      expect(now.notches).toBeGreaterThanOrEqual(notches)
+      notches = now.notches
+    }
+    expect(notches).toBe(8)
+  })
+
+  it('puts the plain next act first', () => {
+    const firsts: [Partial<RepairFacts>, string][] = [
+      [{}, 'write-estimate'],
+      [{ estimateWritten: true }, 'send-estimate'],
+      [{ estimateWritten: true, estimateSent: true }, 'record-word'],
+      [agreed, 'work'],
+      [{ ...agreed, runIn: 'running', workBegun: true }, 'decide-run-in'],
+      [{ ...agreed, readyAt: at }, 'invoice'],
+      [{ ...agreed, readyAt: at, invoiced: true }, 'hand-over'],
+      [{ ...agreed, word: 'declined' }, 'hand-over'],
+    ]
+    for (const [facts, act] of firsts) expect(standing(facts).next[0]).toBe(act)
+  })
+
+  it('lets no work be done before the go-ahead, except on a comeback the warranty covers', () => {
+    expect(standing({}).blocked).toContainEqual({ act: 'work', code: 'standing.noGoAhead' })
+    expect(standing({ covered: true }).next).toContain('work')
+  })
+
+  it('waits for the owner when a finding needs a word, whatever else it waits for', () => {
+    const now = standing({ workBegun: true, findingOpen: true, waitsOpen: ['parts'] }, agreed)
+    expect(now).toMatchObject({ stage: 'waiting', waitingFor: 'owner' })
+  })
+
+  it('starts no run-in while the labour clock runs, while it waits, or before any work', () => {
+    const code = (facts: Partial<RepairFacts>) =>
+      standing(facts, { ...agreed, workBegun: true }).blocked.find(b => b.act === 'start-run-in')?.code
+    expect(code({ labourRunning: true })).toBe('standing.labourRunning')
+    expect(code({ waitsOpen: ['parts'] })).toBe('standing.stillWaiting')
+    expect(code({ workBegun: false })).toBe('standing.noWork')
+    expect(code({})).toBeUndefined()
+  })
+
+  it('hands nothing over before its invoice, but a covered comeback, an estimate only and a declined clock', () => {
+    const may = (facts: Partial<RepairFacts>) =>
+      standing({ readyAt: at, ...facts }, agreed).next.includes('hand-over')
+    expect(may({})).toBe(false)
+    for (const facts of [
+      { invoiced: true },
+      { covered: true },
+      { estimateOnly: true },
+      { word: 'declined' as const },
+    ])
+      expect(may(facts)).toBe(true)
+  })
+
+  it('takes a ready clock back to the bench, where it may run in again', () => {
+    expect(standing({ readyAt: at, runIn: 'passed', workBegun: true }, agreed).next).toContain(
+      'back-to-bench',
+    )
+    const back = standing({ readyAt: null, runIn: 'passed', workBegun: true }, agreed)
+    expect(back.stage).toBe('on-the-bench')
+    expect(back.next).toContain('start-run-in')
+  })
+
+  it('answers for every act, either open or blocked with a reason, whatever is on record', () => {
+    fc.assert(
+      fc.property(anyFacts, facts => {
+        const { next, blocked, stage, notches } = repairStanding(facts)
+        expect(new Set([...next, ...blocked.map(b => b.act)]).size).toBe(next.length + blocked.length)
+        expect(next.length + blocked.length).toBe(11)
+        expect(notches).toBe(stages[stage].notches)
+      }),
+    )
+  })
+
+  it('allows nothing more once the clock is collected', () => {
+    fc.assert(
+      fc.property(anyFacts, facts => {
+        const { stage, next } = repairStanding({ ...facts, collectedAt: at })
+        expect({ stage, next }).toEqual({ stage: 'collected', next: [] })
+      }),
+    )
+  })
+})
