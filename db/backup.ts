@@ -3,7 +3,8 @@ import { dirname } from 'node:path'
 import Database from 'better-sqlite3'
 import { LedgerRefused } from './ledger-refused.ts'
 
-function syncPath(path: string): void {
+/** What was written at `path`, a file or a folder, is on disk when this returns. */
+export function syncPath(path: string): void {
   const handle = openSync(path, 'r')
   try {
     fsyncSync(handle)

@@ -8,6 +8,7 @@ import { estimates } from './requests/estimates.ts'
 import { find } from './requests/find.ts'
 import { pages } from './requests/pages.ts'
 import type { Env } from './requests/perform.ts'
+import { photographActs } from './requests/photographs.ts'
 import { register } from './requests/register.ts'
 import { shelf } from './requests/shelf.ts'
 import { shopActs } from './requests/shop.ts'
@@ -26,6 +27,7 @@ export const api = new Hono<Env>()
   .route('/accounts', accounts)
   .route('/backup', backup)
   .route('/drafts', drafts)
+  .route('/photographs', photographActs)
   .route('/find', find)
   .route('/pages', pages)
   .route('/pages', workPages)

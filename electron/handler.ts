@@ -8,6 +8,7 @@ import { servePages } from './pages.ts'
 import { answerTo, withMessages } from './problems.ts'
 import { papers } from './requests/papers.ts'
 import type { Env } from './requests/perform.ts'
+import { photographFiles } from './requests/photographs.ts'
 
 /** What the handler works with. */
 export interface HandlerParts {
@@ -27,7 +28,7 @@ function personOf(ledger: Ledger, header: string | undefined): number | null {
   return id
 }
 
-/** One handler for both hosts: the requests under /api, the papers, and the pages themselves. */
+/** One handler for both hosts: the requests under /api, the papers, the photographs, and the pages themselves. */
 export function createHandler({ ledger, now, pages }: HandlerParts): (request: Request) => Promise<Response> {
   const serve = servePages(pages)
   const app = new Hono<Env>()
@@ -37,7 +38,7 @@ export function createHandler({ ledger, now, pages }: HandlerParts): (request: R
       c.set('doing', { at: now(), personId: personOf(ledger, c.req.header('Countwheel-Person')) })
     await next()
   })
-  app.route('/api', api).route('/papers', papers)
+  app.route('/api', api).route('/papers', papers).route('/photographs', photographFiles)
   app.all('/api/*', () => {
     throw new Refusal([problem('request.unknown', '')])
   })

@@ -82,8 +82,9 @@ export function answerTo(error: unknown): Answer {
       ? { status: 413, problems: [problem('request.tooLong', '')] }
       : { status: 400, problems: [problem('request.notJson', '')] }
   const code = (error as { code?: unknown } | null)?.code
-  if (code === 'SQLITE_FULL') return { status: 507, problems: [problem('request.diskFull', '')] }
-  if (typeof code === 'string' && code.startsWith('SQLITE_IOERR'))
+  if (code === 'SQLITE_FULL' || code === 'ENOSPC' || code === 'EDQUOT')
+    return { status: 507, problems: [problem('request.diskFull', '')] }
+  if (typeof code === 'string' && (code.startsWith('SQLITE_IOERR') || code === 'EIO'))
     return { status: 500, problems: [problem('request.diskFailed', '')] }
   return { status: 500, problems: [problem('request.failed', '')] }
 }

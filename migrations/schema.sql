@@ -455,16 +455,18 @@ CREATE TABLE photograph_uses (
   repair_id INTEGER NOT NULL REFERENCES repairs (id),
   note_id INTEGER REFERENCES condition_notes (id),
   moment TEXT NOT NULL CHECK (moment IN ('intake', 'as-found', 'bench', 'hand-over')),
+  added_at TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', added_at) IS added_at),
   remark TEXT NOT NULL DEFAULT '',
   struck_reason TEXT CHECK (trim(struck_reason) <> '')
 ) STRICT;
 
 CREATE TABLE photographs (
-  hash TEXT PRIMARY KEY CHECK (length(hash) = 64),
+  id INTEGER PRIMARY KEY,
+  hash TEXT NOT NULL UNIQUE CHECK (length(hash) = 64),
   media_type TEXT NOT NULL CHECK (media_type IN ('image/jpeg', 'image/png', 'image/webp')),
   bytes INTEGER NOT NULL CHECK (bytes > 0),
   added_at TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', added_at) IS added_at)
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE readings (
   id INTEGER PRIMARY KEY,

@@ -44,6 +44,14 @@ export const earlierRepairs = [
 ] as const
 export type EarlierRepair = (typeof earlierRepairs)[number]
 
+/** The outline drawings a condition report is pinned on. */
+export const views = ['front', 'back', 'dial', 'movement'] as const
+export type View = (typeof views)[number]
+
+/** When a photograph was taken. */
+export const photographMoments = ['intake', 'as-found', 'bench', 'hand-over'] as const
+export type PhotographMoment = (typeof photographMoments)[number]
+
 /** Springs as they came in. */
 export const springStates = ['wound', 'partly', 'down', 'broken', 'none', 'unknown'] as const
 export type SpringState = (typeof springStates)[number]

@@ -12,6 +12,7 @@ import type {
   Grade,
   Position,
   SpringState,
+  View,
 } from '../../core/vocabulary/intake.ts'
 import type { Scope } from '../../core/vocabulary/work.ts'
 import { accepted, amountIn } from '../checked-in.ts'
@@ -26,6 +27,7 @@ import { belongings, conditionNotes, conditionPins, owners, repairs } from '../s
 import { readSettings } from '../settings.ts'
 import { type Doing, verb } from '../verb.ts'
 import { coverOf } from '../warranty-cover.ts'
+import { attachOne } from './photographs.ts'
 import { type ClockEntry, clockRow, enterClock, enterOwner, type NewOwner, ownerRow } from './register.ts'
 
 /** One component as seen, with the places pinned on the outline drawing (0…1 from the left and from the top). */
@@ -35,7 +37,9 @@ export interface ConditionEntry {
   readonly grade: Grade
   readonly earlierRepair: EarlierRepair | ''
   readonly remark: string
-  readonly pins: readonly { view: 'front' | 'back' | 'dial' | 'movement'; x: number; y: number }[]
+  readonly pins: readonly { view: View; x: number; y: number }[]
+  /** Hashes of kept photographs that show it. */
+  readonly photographs: readonly string[]
 }
 
 /** One separable thing and who has it. */
@@ -71,6 +75,8 @@ export interface TakeIn {
   /** The draft this was typed as, which is done with; '' where there was none. */
   readonly draft: string
   readonly condition: readonly ConditionEntry[]
+  /** Hashes of kept photographs of the whole clock. */
+  readonly photographs: readonly string[]
   readonly belongings: readonly BelongingEntry[]
 }
 
@@ -105,8 +111,21 @@ function comebackFacts(tx: Write, input: TakeIn, clockId: number, onDate: string
   return { comebackOfId: earlier.id, covered: input.covered }
 }
 
-function noteOne(tx: Write, repairId: number, entry: ConditionEntry, at: string): number {
-  const { pins, ...note } = entry
+/** Photographs taken at the counter, of the whole clock or of what one note says. */
+function showIntake(
+  tx: Write,
+  repairId: number,
+  noteId: number | null,
+  shown: readonly string[],
+  at: string,
+  field: string,
+) {
+  for (const [i, hash] of [...new Set(shown)].entries())
+    attachOne(tx, { hash, repairId, noteId, moment: 'intake', remark: '' }, at, `${field}photographs[${i}]`)
+}
+
+function noteOne(tx: Write, repairId: number, entry: ConditionEntry, at: string, field = ''): number {
+  const { pins, photographs, ...note } = entry
   const { id } = tx
     .insert(conditionNotes)
     .values({ repairId, ...note, notedAt: at })
@@ -116,6 +135,7 @@ function noteOne(tx: Write, repairId: number, entry: ConditionEntry, at: string)
     tx.insert(conditionPins)
       .values({ noteId: id, ...pin })
       .run()
+  showIntake(tx, repairId, id, photographs, at, field)
   return id
 }
 
@@ -224,7 +244,9 @@ export const takeIn = verb('counter.takeIn', (tx, input: TakeIn, doing) => {
     })
     .returning()
     .get()
-  for (const entry of input.condition) noteOne(tx, repair.id, entry, doing.at)
+  for (const [i, entry] of input.condition.entries())
+    noteOne(tx, repair.id, entry, doing.at, `condition[${i}].`)
+  showIntake(tx, repair.id, null, input.photographs, doing.at, '')
   for (const entry of tagged(input.belongings, repair.number))
     tx.insert(belongings)
       .values({ repairId: repair.id, ...entry })

@@ -1,4 +1,4 @@
-import { and, asc, eq, inArray, isNull, lt } from 'drizzle-orm'
+import { and, asc, eq, isNull, lt } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { cautionsFor, mustAcknowledge } from '../../core/cautions/cautions.ts'
 import { minor } from '../../core/money/minor.ts'
@@ -14,6 +14,7 @@ import * as s from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
 import { coverOf, warrantyOf } from '../warranty-cover.ts'
 import { benchCard } from './bench-card.ts'
+import { conditionCompared, photographsOf } from './condition.ts'
 import { documentsOf } from './counter.ts'
 import { runsOf } from './run.ts'
 
@@ -31,21 +32,6 @@ export function ownerWithContacts(read: Read, ownerId: number) {
     .all()
     .sort((a, b) => Number(b.preferred) - Number(a.preferred) || a.id - b.id)
   return { ...owner, contacts }
-}
-
-function conditionOf(read: Read, repairId: number) {
-  const notes = read.select().from(s.conditionNotes).where(eq(s.conditionNotes.repairId, repairId)).all()
-  const pins = read
-    .select()
-    .from(s.conditionPins)
-    .where(
-      inArray(
-        s.conditionPins.noteId,
-        notes.map(note => note.id),
-      ),
-    )
-    .all()
-  return notes.map(note => ({ ...note, pins: pins.filter(pin => pin.noteId === note.id) }))
 }
 
 function estimatesOf(read: Read, repair: RepairRow, currency: string) {
@@ -145,7 +131,8 @@ export function repairView(read: Read, number: number, at: string) {
     setUpAdvice: setUpAdviceFor(clock.form, clock.strike),
     standing: standingOf(read, repair),
     late: isLate(repair, today),
-    condition: conditionOf(read, repair.id),
+    ...conditionCompared(read, repair),
+    photographs: photographsOf(read, repair.id),
     belongings: read.select().from(s.belongings).where(eq(s.belongings.repairId, repair.id)).all(),
     estimates,
     words,

@@ -1,5 +1,6 @@
 import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core'
 import { minor } from '../../core/money/minor.ts'
+import type { MediaType } from '../../core/photograph/picture.ts'
 import type { Stage } from '../../core/standing/standing.ts'
 import type {
   Belonging,
@@ -8,8 +9,10 @@ import type {
   EarlierRepair,
   Finish,
   Grade,
+  PhotographMoment,
   Position,
   SpringState,
+  View,
 } from '../../core/vocabulary/intake.ts'
 import type { Scope } from '../../core/vocabulary/work.ts'
 import { amount, code, flag, id, words } from './columns.ts'
@@ -41,8 +44,9 @@ export const repairs = sqliteTable('repairs', {
 })
 
 export const photographs = sqliteTable('photographs', {
-  hash: text().primaryKey(),
-  mediaType: code<'image/jpeg' | 'image/png' | 'image/webp'>(),
+  id: id(),
+  hash: text().notNull(),
+  mediaType: code<MediaType>(),
   bytes: integer().notNull(),
   addedAt: text().notNull(),
 })
@@ -62,7 +66,7 @@ export const conditionNotes = sqliteTable('condition_notes', {
 export const conditionPins = sqliteTable('condition_pins', {
   id: id(),
   noteId: integer().notNull(),
-  view: code<'front' | 'back' | 'dial' | 'movement'>(),
+  view: code<View>(),
   x: real().notNull(),
   y: real().notNull(),
 })
@@ -72,7 +76,8 @@ export const photographUses = sqliteTable('photograph_uses', {
   hash: text().notNull(),
   repairId: integer().notNull(),
   noteId: integer(),
-  moment: code<'intake' | 'as-found' | 'bench' | 'hand-over'>(),
+  moment: code<PhotographMoment>(),
+  addedAt: text().notNull(),
   remark: words(),
   struckReason: text(),
 })

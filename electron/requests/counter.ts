@@ -20,16 +20,20 @@ import {
   tick,
 } from './fields.ts'
 import { type Env, perform } from './perform.ts'
+import { photographHash } from './photographs.ts'
 import { clockFields, ownerFields } from './register.ts'
 
 const blankOr = <const T extends readonly [string, ...string[]]>(codes: T) =>
   oneOf(['', ...codes] as const).default('')
 
 const pin = z.strictObject({
-  view: oneOf(['front', 'back', 'dial', 'movement']),
+  view: oneOf(intake.views),
   x: z.number().min(0).max(1),
   y: z.number().min(0).max(1),
 })
+
+/** Kept photographs that show something, by hash. */
+const shown = list(photographHash, 30).default([])
 
 const conditionFields = {
   component: oneOf(intake.components),
@@ -38,6 +42,7 @@ const conditionFields = {
   earlierRepair: blankOr(intake.earlierRepairs),
   remark: optionalLines(1000),
   pins: list(pin, 50).default([]),
+  photographs: shown,
 }
 
 const belonging = z.strictObject({
@@ -67,6 +72,7 @@ const takeInInput = z.strictObject({
   signedInBy: optional(),
   draft: optional(64),
   condition: list(z.strictObject(conditionFields), 100).default([]),
+  photographs: shown,
   belongings: list(belonging, 100).default([]),
 })
 

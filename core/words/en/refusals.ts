@@ -139,7 +139,17 @@ export const refusals = {
   'handOver.authority': () => 'Someone else collects: write what authority and identification were shown.',
   'warranty.none': () => 'No warranty is on record for this repair.',
   'photograph.unknown': () => 'This photograph is not in the ledger.',
+  'photographFile.unknown': () =>
+    'The file of this photograph is not beside the ledger. Copy the folder of photographs from a backup, and it is back.',
   'photograph.notAnImage': () => 'Only JPEG, PNG or WebP photographs can be kept.',
+  'photograph.damaged': () => 'This photograph is damaged: it breaks off or makes no sense. Take another.',
+  'photograph.tooManyPoints': (v: Values) =>
+    `This picture has more than ${v.most} million points. Make it smaller, or take another.`,
+  'photograph.kept': () => 'This photograph is on record already.',
+  'photograph.otherKind': () => 'The ledger has this photograph on record as another kind of file.',
+  'photograph.attached': () => 'This photograph is there already.',
+  'photograph.noAccess': () =>
+    'The folder of photographs beside the ledger cannot be written to. See who it belongs to, then try again.',
   'backup.noAccess': () =>
     'The folder of backups beside the ledger cannot be written to. See who it belongs to and whether there is room on the disk, then try again.',
   'backup.damaged': () =>

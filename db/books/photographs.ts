@@ -1,0 +1,115 @@
+import { and, eq, isNull } from 'drizzle-orm'
+import { pictureOf } from '../../core/photograph/picture.ts'
+import type { PhotographMoment } from '../../core/vocabulary/intake.ts'
+import { accepted } from '../checked-in.ts'
+import { repairInShop } from '../facts.ts'
+import type { Ledger, Read, Write } from '../ledger.ts'
+import { hashOf, type PhotographFile, writePhotograph } from '../photograph-files.ts'
+import { known, refuse } from '../refusal.ts'
+import { conditionNotes, photographs, photographUses } from '../schema/index.ts'
+import { type Doing, verb } from '../verb.ts'
+
+/** The row of a photograph by its hash, if it is on record. */
+export const photographRow = (read: Read, hash: string) =>
+  read.select().from(photographs).where(eq(photographs.hash, hash)).get()
+
+/** A photograph's file as the ledger knows it; `bytes` is its length. */
+export interface Keep extends PhotographFile {
+  readonly bytes: number
+}
+
+/** Puts a photograph on record; its bytes stand beside the ledger under their hash, or come there later with its folder. */
+export const keep = verb('photographs.keep', (tx, input: Keep, doing) => {
+  if (photographRow(tx, input.hash)) refuse('photograph.kept', 'hash')
+  const { id, hash } = tx
+    .insert(photographs)
+    .values({ ...input, addedAt: doing.at })
+    .returning()
+    .get()
+  return { subject: { kind: 'photograph', id }, result: { id, hash } }
+})
+
+const noPlace = new Set(['EACCES', 'EPERM', 'EROFS', 'ENOTDIR', 'EEXIST'])
+
+function write(ledger: Ledger, file: Keep, bytes: Uint8Array): void {
+  try {
+    writePhotograph(ledger.file, file, bytes)
+  } catch (error) {
+    if (noPlace.has((error as NodeJS.ErrnoException).code ?? '')) refuse('photograph.noAccess')
+    throw error
+  }
+}
+
+/**
+ * Keeps a photograph: its bytes on disk first, then its row. The same bytes again change nothing, but put a file back that was
+ * missing. Refuses what is no sound picture by its own bytes.
+ */
+export function keepBytes(ledger: Ledger, doing: Doing, bytes: Uint8Array): { hash: string } {
+  const { mediaType } = accepted(pictureOf(bytes))
+  const file: Keep = { hash: hashOf(bytes), mediaType, bytes: bytes.length }
+  const row = photographRow(ledger.read, file.hash)
+  if (row && row.mediaType !== mediaType) refuse('photograph.otherKind')
+  write(ledger, file, bytes)
+  return { hash: row ? row.hash : keep(ledger, doing, file).hash }
+}
+
+/** What a photograph shows: a repair, or one condition note of it. */
+export interface Attach {
+  readonly hash: string
+  readonly repairId: number
+  readonly noteId: number | null
+  readonly moment: PhotographMoment
+  readonly remark: string
+}
+
+/** Puts a kept photograph beside a repair; used by every verb that records one. `field` is where the request names the hash. */
+export function attachOne(tx: Write, input: Attach, at: string, field = 'hash'): number {
+  known(photographRow(tx, input.hash), 'photograph.unknown', field)
+  return tx
+    .insert(photographUses)
+    .values({ ...input, addedAt: at })
+    .returning()
+    .get().id
+}
+
+function noteOfRepair(tx: Read, { noteId, repairId }: Attach): void {
+  if (noteId === null) return
+  const note = tx.select().from(conditionNotes).where(eq(conditionNotes.id, noteId)).get()
+  if (note?.repairId !== repairId) refuse('note.unknown', 'noteId')
+  if (note.struckReason) refuse('entry.struck', 'noteId')
+}
+
+const usedThere = (tx: Read, { hash, repairId, noteId }: Attach) =>
+  tx
+    .select({ id: photographUses.id })
+    .from(photographUses)
+    .where(
+      and(
+        eq(photographUses.hash, hash),
+        eq(photographUses.repairId, repairId),
+        noteId === null ? isNull(photographUses.noteId) : eq(photographUses.noteId, noteId),
+        isNull(photographUses.struckReason),
+      ),
+    )
+    .get()
+
+/** Puts a kept photograph beside a repair in the shop, or beside one of its condition notes; the same one only once. */
+export const attach = verb('photographs.attach', (tx, input: Attach, doing) => {
+  repairInShop(tx, input.repairId)
+  noteOfRepair(tx, input)
+  if (usedThere(tx, input)) refuse('photograph.attached', 'hash')
+  const id = attachOne(tx, input, doing.at)
+  return { subject: { kind: 'repair', id: input.repairId }, result: { id } }
+})
+
+/** Strikes a photograph out of a repair; it stays to be seen with the reason. */
+export const strike = verb('photographs.strike', (tx, input: { useId: number; reason: string }) => {
+  const use = known(
+    tx.select().from(photographUses).where(eq(photographUses.id, input.useId)).get(),
+    'photograph.unknown',
+    'useId',
+  )
+  if (use.struckReason) refuse('entry.struck', 'useId')
+  tx.update(photographUses).set({ struckReason: input.reason }).where(eq(photographUses.id, use.id)).run()
+  return { subject: { kind: 'repair', id: use.repairId }, result: { id: use.id } }
+})
