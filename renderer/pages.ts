@@ -4,6 +4,7 @@ import type { PageName } from '../core/words/en/start.ts'
 /** The pages in the order of the thumb index. Each is fetched when it is first opened. */
 export const pages: Partial<Record<PageName, LazyExoticComponent<ComponentType>>> = {
   counter: lazy(() => import('./counter/page.tsx')),
+  shelf: lazy(() => import('./shelf/page.tsx')),
   accounts: lazy(() => import('./accounts/page.tsx')),
   register: lazy(() => import('./register/page.tsx')),
 }

@@ -8,6 +8,7 @@ import { register } from './register.ts'
 import { repair } from './repair.ts'
 import { screens } from './screens.ts'
 import { coverReasons, stillToShow, troubles, verdicts } from './shelf.ts'
+import { shelf } from './shelf-page.ts'
 import { start } from './start.ts'
 import { vocabulary } from './vocabulary.ts'
 import { workingSteps } from './working.ts'
@@ -27,6 +28,7 @@ export const en = {
   register,
   repair,
   screens,
+  shelf,
   start,
   workingSteps,
 }

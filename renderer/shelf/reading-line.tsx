@@ -1,0 +1,100 @@
+import { useEffect, useRef } from 'react'
+import { useLocation } from 'wouter'
+import { nextOnRound } from '../../core/run-in/round.ts'
+import { answer, api } from '../api.ts'
+import { ActForm, Send, useAct } from '../parts/act.tsx'
+import { useEntry } from '../parts/entry.ts'
+import { Field } from '../parts/field.tsx'
+import { EntryLine } from '../parts/page.tsx'
+import { useShop } from '../shop.tsx'
+import { blankReading, RareFields, readingInput, SeenTicks, tickByKey } from './reading-form.tsx'
+import type { RoundRow } from './shelf.ts'
+
+interface ReadingLineProps {
+  readonly row: RoundRow
+  readonly rows: readonly RoundRow[]
+}
+
+/** Set when a reading led here from the clock before, so that the cursor is already in the line. */
+let cameByEnter = false
+
+type Reading = ReturnType<typeof readingInput>
+
+function useReading({ row, rows }: ReadingLineProps, entered: () => void) {
+  const { words, formats } = useShop()
+  const { reading } = words.shelf
+  const [, navigate] = useLocation()
+  const next = nextOnRound(rows, row.number)
+  const act = useAct(
+    (given: Reading) => answer(api.shelf.read.$post({ json: { runId: row.runId, ...given } })),
+    {
+      said: ({ errorMs }) => {
+        const written =
+          errorMs === null
+            ? reading.saidStopped(row.number)
+            : reading.said(row.number, formats.signedSeconds(errorMs / 1000))
+        return next === null ? `${written} ${reading.done}` : written
+      },
+      after: () => {
+        entered()
+        if (next === null) return
+        cameByEnter = true
+        navigate(`/shelf/${next}`, { replace: true })
+      },
+    },
+  )
+  return { act, next }
+}
+
+/** The line at the foot of the round: the error is typed, letters tick what was seen, Enter goes on to the next clock. */
+export function ReadingLine({ row, rows }: ReadingLineProps) {
+  const { reading } = useShop().words.shelf
+  const entry = useEntry(blankReading)
+  const box = useRef<HTMLInputElement>(null)
+  const rare = useRef<HTMLDetailsElement>(null)
+  const { act, next } = useReading({ row, rows }, entry.reset)
+  useEffect(() => {
+    if (cameByEnter) box.current?.focus()
+    cameByEnter = false
+  }, [])
+  const toNut = () => {
+    if (rare.current) rare.current.open = true
+    rare.current?.querySelector('input')?.focus()
+  }
+  return (
+    <EntryLine label={reading.label}>
+      <ActForm
+        act={act}
+        input={() => readingInput(entry.value)}
+        className="reading-line"
+        label={reading.label}
+      >
+        <span className="label">{reading.now(row.number)}</span>
+        <div className="control">
+          <Field name="error" label={reading.error} hideLabel hint={reading.errorHint}>
+            {control => (
+              <input
+                {...control}
+                ref={box}
+                className="error-box"
+                autoComplete="off"
+                spellCheck={false}
+                value={entry.value.error}
+                onChange={event => entry.set({ error: event.target.value })}
+                onKeyDown={event => tickByKey(event, entry, toNut)}
+              />
+            )}
+          </Field>
+          <SeenTicks entry={entry} clock={row.clock} />
+          <details ref={rare} className="more rarely">
+            <summary>{reading.more}</summary>
+            <RareFields entry={entry} clock={row.clock} />
+          </details>
+        </div>
+        <div className="buttons">
+          <Send act={act}>{next === null ? reading.sendLast : reading.send}</Send>
+        </div>
+      </ActForm>
+    </EntryLine>
+  )
+}
