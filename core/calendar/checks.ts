@@ -1,7 +1,6 @@
 import { type Problem, problem } from '../problems.ts'
 import { isCivilDate } from './civil.ts'
 import { isLocalTime } from './local.ts'
-import { instantMs } from './zone.ts'
 
 /** `date.notADate` unless `text` is a date that exists. */
 export const dateProblems = (text: string, field: string): Problem[] =>
@@ -10,10 +9,6 @@ export const dateProblems = (text: string, field: string): Problem[] =>
 /** `date.notALocalTime` unless `text` is a local time that exists. */
 export const localTimeProblems = (text: string, field: string): Problem[] =>
   isLocalTime(text) ? [] : [problem('date.notALocalTime', field, { text })]
-
-/** `date.notAnInstant` unless `text` is an ISO 8601 instant ending in Z that exists. */
-export const instantProblems = (text: string, field: string): Problem[] =>
-  instantMs(text) === undefined ? [problem('date.notAnInstant', field, { text })] : []
 
 /** What is wrong with a local time and the whole minutes (0 or more) to be counted from or to it. */
 export function workTimeProblems(local: string, field: string, minutes: number): Problem[] {

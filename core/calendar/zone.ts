@@ -14,7 +14,8 @@ const isoInstant = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d{1,3})?)?Z$/
  */
 export function instantMs(text: string): number | undefined {
   const ms = isoInstant.test(text) ? Date.parse(text) : Number.NaN
-  return Number.isNaN(ms) || new Date(ms).toISOString().slice(0, 16) !== text.slice(0, 16) ? undefined : ms
+  // A 30 February is read as a day of March: the day tells.
+  return new Date(ms).getUTCDate() === Number(text.slice(8, 10)) ? ms : undefined
 }
 
 /** What the clocks of the zone (an IANA name) show at the instant, to the minute begun. */

@@ -1,4 +1,3 @@
-import { instantProblems } from '../calendar/checks.ts'
 import { type Instant, instantMs } from '../calendar/zone.ts'
 import { type Problem, problem } from '../problems.ts'
 
@@ -31,20 +30,20 @@ const mostReadings = 20_000
  */
 export function readingProblems(readings: readonly Reading[], field = 'readings'): Problem[] {
   if (readings.length > mostReadings) return [problem('rate.tooMany', field, { most: mostReadings })]
-  const times = readings.map(({ at }) => instantMs(at))
+  let before: number | undefined
   return readings.flatMap((reading, i) => {
-    const figures = oneReading(reading, `${field}[${i}]`)
-    return [...figures, ...orderProblems(times[i - 1], times[i], `${field}[${i}].at`)]
+    const now = instantMs(reading.at)
+    const problems = oneReading(reading, now, `${field}[${i}]`)
+    if (before !== undefined && now !== undefined && now <= before)
+      problems.push(problem(now === before ? 'rate.sameTime' : 'rate.outOfOrder', `${field}[${i}].at`))
+    before = now
+    return problems
   })
 }
 
-function orderProblems(before: number | undefined, now: number | undefined, field: string): Problem[] {
-  if (before === undefined || now === undefined || now > before) return []
-  return [problem(now === before ? 'rate.sameTime' : 'rate.outOfOrder', field)]
-}
-
-function oneReading({ at, errorSeconds, nutTurns = 0 }: Reading, field: string): Problem[] {
-  const problems = instantProblems(at, `${field}.at`)
+function oneReading(reading: Reading, ms: number | undefined, field: string): Problem[] {
+  const { at, errorSeconds, nutTurns = 0 } = reading
+  const problems = ms === undefined ? [problem('date.notAnInstant', `${field}.at`, { text: at })] : []
   if (!withinSize(errorSeconds, largestError)) problems.push(problem('rate.error', `${field}.errorSeconds`))
   if (!withinSize(nutTurns, 1000)) problems.push(problem('rate.nutTurns', `${field}.nutTurns`))
   return problems

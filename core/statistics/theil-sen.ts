@@ -10,8 +10,8 @@ const fewPoints = 300
  */
 export function theilSen(x: readonly number[], y: readonly number[]): number {
   const points = { x: Float64Array.from(x), y: Float64Array.from(y) }
-  const slope = x.length > fewPoints ? medianWithin(points, bracket(points)) : Number.NaN
-  return Number.isNaN(slope) ? medianWithin(points, everything) : slope
+  const slope = x.length > fewPoints ? medianWithin(points, bracket(points), 4) : Number.NaN
+  return Number.isNaN(slope) ? medianWithin(points, everything, 1) : slope
 }
 
 interface Points {
@@ -27,11 +27,11 @@ interface Bracket {
 const everything: Bracket = { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY }
 
 /**
- * The median slope, or NaN when it does not lie in the bracket. Counted without branches: which way a slope falls
- * cannot be foretold.
+ * The median slope, or NaN when it does not lie in the bracket or more than one slope in `roomForOneIn` does. Counted
+ * without branches: which way a slope falls cannot be foretold.
  */
-function medianWithin({ x, y }: Points, { low, high }: Bracket): number {
-  const within = new Float64Array((x.length * (x.length - 1)) / 2)
+function medianWithin({ x, y }: Points, { low, high }: Bracket, roomForOneIn: number): number {
+  const within = new Float64Array(Math.ceil((x.length * (x.length - 1)) / 2 / roomForOneIn))
   let [count, below, kept] = [0, 0, 0]
   for (let i = 1; i < x.length; i++) {
     const [xi, yi] = [x[i] as number, y[i] as number]
@@ -44,6 +44,7 @@ function medianWithin({ x, y }: Points, { low, high }: Bracket): number {
       kept += Number(run !== 0 && slope >= low && slope <= high)
     }
   }
+  if (kept > within.length) return Number.NaN
   return medianAfter(within.subarray(0, kept), below, count)
 }
 
