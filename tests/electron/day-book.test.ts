@@ -1,9 +1,9 @@
-import { createHash } from 'node:crypto'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { afterEach, describe, expect, it } from 'vitest'
 import { dayBookHash } from '../../db/verb.ts'
 import { parseDayFile, playDay } from '../../electron/demo/day-file.ts'
+import { ledgerContents } from '../db/ledger-contents.ts'
 import {
   estimateLines,
   freshHandler,
@@ -23,26 +23,10 @@ afterEach(() => {
   for (const shop of open.splice(0)) shop.close()
 })
 
-/** Every row of every table but the record of migrations, as one digest per table. */
-function contents(file: string) {
-  const db = new Database(file, { readonly: true })
-  const tables = db
-    .prepare<[], { name: string }>(
-      "SELECT name FROM pragma_table_list WHERE type = 'table' AND schema = 'main' AND name NOT LIKE 'sqlite_%' AND name <> 'applied_migrations'",
-    )
-    .all()
-  const digests = tables.map(({ name }) => {
-    const rows = db.prepare(`SELECT * FROM "${name}" ORDER BY 1`).all()
-    return [name, rows.length, createHash('sha256').update(JSON.stringify(rows)).digest('hex')] as const
-  })
-  db.close()
-  return digests.sort((a, b) => a[0].localeCompare(b[0]))
-}
-
 /** Closes the shop, looks at its file, and leaves its folder to be removed. */
 function closedContents(shop: Shop) {
   shop.ledger.backUp(join(shop.folder, 'copy.countwheel'))
-  return contents(join(shop.folder, 'copy.countwheel'))
+  return ledgerContents(join(shop.folder, 'copy.countwheel'))
 }
 
 const replayed = async (acts: unknown) => {

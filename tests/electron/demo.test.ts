@@ -4,8 +4,11 @@ import { join } from 'node:path'
 import { promisify } from 'node:util'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { stages } from '../../core/standing/standing.ts'
+import { openLedger } from '../../db/ledger.ts'
 import { demoDayFile } from '../../electron/demo/shop.ts'
-import { temporaryFolder } from '../db/temporary-ledger.ts'
+import { createHandler } from '../../electron/handler.ts'
+import { ledgerContents } from '../db/ledger-contents.ts'
+import { migrations, now, temporaryFolder } from '../db/temporary-ledger.ts'
 
 const run = promisify(execFile)
 const command = join(import.meta.dirname, '../../electron/demo/command.ts')
@@ -76,6 +79,18 @@ describe('the demonstration shop', () => {
     const sum = issued.reduce((total: number, p: { tax: string }) => total + cents(p.tax), 0)
     expect(cents(day.tax.tax)).toBe(sum)
   })
+
+  it('exports a day book that, played on an empty ledger, gives an equal one', async () => {
+    const file = join(out, 'shop.countwheel')
+    const ledger = openLedger(file, { migrations, now })
+    const handle = createHandler({ ledger, now, pages: out })
+    const exported = await (await handle(new Request('http://ledger/api/pages/dayFile'))).text()
+    ledger.close()
+    writeFileSync(join(place.folder, 'again.json'), exported)
+    const again = join(place.folder, 'again')
+    await demo('--out', again, '--day', join(place.folder, 'again.json'))
+    expect(ledgerContents(join(again, 'shop.countwheel'))).toEqual(ledgerContents(file))
+  }, 120_000)
 })
 
 describe('the demo command', () => {
