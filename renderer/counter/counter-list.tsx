@@ -9,6 +9,7 @@ import { type Column, Entry, Ledger } from '../parts/ledger.tsx'
 import { Page } from '../parts/page.tsx'
 import { Standing } from '../parts/standing.tsx'
 import { useShop } from '../shop.tsx'
+import { Begun } from './begun.tsx'
 import { CounterLine } from './counter-line.tsx'
 import { type CounterRow, secondLine, type View } from './counter-row.ts'
 
@@ -72,6 +73,7 @@ function Shown({ view }: { view: View }) {
       ]}
       entry={<CounterLine chosen={view.rows.find(row => row.id === chosen)} />}
     >
+      <Begun />
       <Ledger
         caption={counter.list}
         columns={columns}

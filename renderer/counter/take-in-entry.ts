@@ -22,8 +22,8 @@ import type {
   SpringState,
 } from '../../core/vocabulary/intake.ts'
 import type { Scope } from '../../core/vocabulary/work.ts'
+import { useKept } from '../parts/draft.tsx'
 import { useEntry, useLines } from '../parts/entry.ts'
-import { useKept } from '../parts/kept.ts'
 import { useShop } from '../shop.tsx'
 
 /** An owner already on record, as chosen. */
@@ -108,24 +108,24 @@ export interface KnownClock {
   readonly form: Form
 }
 
-/** Under which name a half-typed taking in waits: one for each owner begun with. */
-export const takeInKept = (ownerName: string) => `take-in ${ownerName}/`
+/** How a list of drafts tells one taking in from another: by its owner's name. */
+export const takeInTitle = (body: Readonly<Record<string, unknown>>): string =>
+  (body.owner as { name?: string } | undefined)?.name?.slice(0, 200) ?? ''
 
-/** Everything typed while a clock is taken in; it waits when the person is called away. */
+/** Everything typed while a clock is taken in; all of it part of the draft. */
 export function useTakeIn(ownerName: string) {
   const { settings } = useShop()
-  const kept = (part: string) => `${takeInKept(ownerName)}${part}`
-  const owner = useEntry({ name: ownerName, phone: '', email: '', address: '' }, 'owner', kept('owner'))
+  const owner = useEntry({ name: ownerName, phone: '', email: '', address: '' }, 'owner', 'owner')
   const [justChosen, setJustChosen] = useState(false)
-  const [known, setKnown] = useKept<KnownOwner | null>(kept('known'), null)
-  const [knownClock, setKnownClock] = useKept<KnownClock | null>(kept('knownClock'), null)
-  const clock = useEntry(newClock('mantel'), 'clock', kept('clock'))
-  const [comebackOf, setComebackOf] = useKept<number | null>(kept('comebackOf'), null)
+  const [known, setKnown] = useKept<KnownOwner | null>('known', null)
+  const [knownClock, setKnownClock] = useKept<KnownClock | null>('knownClock', null)
+  const clock = useEntry(newClock('mantel'), 'clock', 'clock')
+  const [comebackOf, setComebackOf] = useKept<number | null>('comebackOf', null)
   const fee = settings.prices.estimateFee === '0' ? '' : settings.prices.estimateFee
-  const rest = useEntry({ ...blankRest, fee }, '', kept('rest'))
-  const condition = useLines('condition', blankNote, note => note.component === '', [], kept('condition'))
-  const [custodies, setCustodies] = useKept<Readonly<Record<string, Custody>>>(kept('custodies'), {})
-  const others = useLines('others', blankBelonging, other => other.item === '', [], kept('others'))
+  const rest = useEntry({ ...blankRest, fee }, '', 'rest')
+  const condition = useLines('condition', blankNote, note => note.component === '', [], 'condition')
+  const [custodies, setCustodies] = useKept<Readonly<Record<string, Custody>>>('custodies', {})
+  const others = useLines('others', blankBelonging, other => other.item === '', [], 'others')
   return {
     owner,
     known,
@@ -215,12 +215,13 @@ function belongingsInput(entry: TakeInEntry) {
 }
 
 /** What is sent. */
-export function takeInInput(entry: TakeInEntry) {
+export function takeInInput(entry: TakeInEntry, draft: string) {
   const { fee, low, high, estimatedOn, signedInBy, ...rest } = entry.rest.value
   return {
     owner: ownerInput(entry),
     clock: clockInput(entry),
     ...rest,
+    draft,
     comebackOf: entry.comebackOf,
     fee: emptyAsNull(fee),
     low: emptyAsNull(low),

@@ -1,45 +1,65 @@
+import { useQueryClient } from '@tanstack/react-query'
 import { useState } from 'react'
-import { useLocation, useSearchParams } from 'wouter'
+import { Redirect, useLocation, useSearchParams } from 'wouter'
 import { answer, api } from '../api.ts'
 import { ActForm, Send, useAct } from '../parts/act.tsx'
+import { Draft, useDraft } from '../parts/draft.tsx'
 import { MarginDay } from '../parts/figures.tsx'
-import { forgetKept } from '../parts/kept.ts'
 import { EntryLine, Page } from '../parts/page.tsx'
 import { usePrintPaper } from '../parts/paper-link.tsx'
 import { useShop } from '../shop.tsx'
 import { BelongingsSection } from './take-in-belongings.tsx'
 import { ClockSection } from './take-in-clock.tsx'
 import { ConditionSection } from './take-in-condition.tsx'
-import { takeInInput, takeInKept, useTakeIn } from './take-in-entry.ts'
+import { takeInInput, takeInTitle, useTakeIn } from './take-in-entry.ts'
 import { OwnerSection } from './take-in-owner.tsx'
 import { CostSection, FaultSection, SignatureSection } from './take-in-rest.tsx'
 
-/** Taking a clock in. What is typed waits under the owner it was begun with until it is sent or cleared. */
+/** Where a taking in is begun, or gone on with under the key of its draft. */
+const placeOf = (owner: string, draft: string) => `/counter/take-in?${new URLSearchParams({ owner, draft })}`
+
+/** Taking a clock in. Each has a draft of its own, whose key is in the address: going back to it finds what was typed. */
 export function TakeIn() {
   const [asked] = useSearchParams()
-  const [clearings, setClearings] = useState(0)
+  const [newKey] = useState(() => crypto.randomUUID())
   const owner = asked.get('owner') ?? ''
-  const clear = () => {
-    forgetKept(takeInKept(owner))
-    setClearings(clearings + 1)
+  const draft = asked.get('draft')
+  if (draft === null) return <Redirect to={placeOf(owner, newKey)} replace />
+  return (
+    <Draft key={draft} page="take-in" draftKey={draft} titleOf={takeInTitle}>
+      <TakeInPage owner={owner} />
+    </Draft>
+  )
+}
+
+/** Throws the draft away and begins a blank page. */
+function useClear() {
+  const [, navigate] = useLocation()
+  const { key, ending } = useDraft()
+  const cache = useQueryClient()
+  return async () => {
+    await ending(() => answer(api.drafts[':key'].drop.$put({ param: { key } })))
+    void cache.invalidateQueries({ queryKey: ['drafts'] })
+    navigate(placeOf('', crypto.randomUUID()), { replace: true })
   }
-  return <TakeInPage key={`${owner} ${clearings}`} owner={owner} onClear={clear} />
 }
 
 /** One page, in the order things are said and laid on the counter. */
-function TakeInPage({ owner, onClear }: { owner: string; onClear: () => void }) {
+function TakeInPage({ owner }: { owner: string }) {
   const { words, today } = useShop()
   const { takeIn } = words.counter
   const [, navigate] = useLocation()
   const print = usePrintPaper()
+  const draft = useDraft()
+  const clear = useClear()
   const entry = useTakeIn(owner)
   const act = useAct(
-    (input: ReturnType<typeof takeInInput>) => answer(api.counter.takeIn.$post({ json: input })),
+    (input: ReturnType<typeof takeInInput>) =>
+      draft.ending(() => answer(api.counter.takeIn.$post({ json: input }))),
     {
       said: ({ number }) => takeIn.said(number),
       after: ({ number, claimCheckId }) => {
         navigate(`/counter/${number}`)
-        forgetKept(takeInKept(owner))
         void print(claimCheckId)
       },
     },
@@ -47,7 +67,7 @@ function TakeInPage({ owner, onClear }: { owner: string; onClear: () => void }) 
   return (
     <ActForm
       act={act}
-      input={() => takeInInput(entry)}
+      input={() => takeInInput(entry, draft.key)}
       className="whole-page"
       focusFirst
       label={takeIn.title}
@@ -62,7 +82,7 @@ function TakeInPage({ owner, onClear }: { owner: string; onClear: () => void }) 
               <span className="label" />
               <div className="buttons">
                 <Send act={act}>{takeIn.send}</Send>
-                <button type="button" className="plain" onClick={onClear}>
+                <button type="button" className="plain" onClick={clear}>
                   {takeIn.clear}
                 </button>
               </div>

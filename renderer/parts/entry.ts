@@ -1,4 +1,4 @@
-import { useKept } from './kept.ts'
+import { useKept } from './draft.tsx'
 
 /** What a control needs to show and change one value of an entry. */
 export interface Bound<T> {
@@ -22,8 +22,8 @@ export interface EntryState<T extends object> {
 const path = (prefix: string, key: string) => (prefix ? `${prefix}.${key}` : key)
 
 /**
- * What is typed into a form. `prefix` makes the controls' names match the paths of the request's problems. With `keptAs` it waits under that
- * name when the person turns the page (see `useKept`).
+ * What is typed into a form. `prefix` makes the controls' names match the paths of the request's problems. With `keptAs` it is part, under that
+ * name, of the `Draft` around it.
  */
 export function useEntry<T extends object>(initial: T, prefix = '', keptAs?: string): EntryState<T> {
   const [value, setValue] = useKept(keptAs, initial)

@@ -28,6 +28,9 @@ export const counter = {
   estimateOut: (version: number, until: string) => `estimate ${version}, valid to ${until}`,
   estimateUnsent: (version: number) => `estimate ${version} written, not sent`,
 
+  begun: 'Taking in, begun and not finished',
+  nobodyYet: 'no name yet',
+
   line: {
     label: 'Take in or open',
     name: 'Owner or number',

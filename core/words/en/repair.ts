@@ -1,3 +1,4 @@
+import type { DatePart } from '../../estimated-date/estimated-date.ts'
 /** One repair with everything on it, and the acts done on it. */
 export const repair = {
   title: (number: number, clock: string) => `${number} · ${clock}`,
@@ -129,6 +130,16 @@ export const repair = {
     title: 'Estimated date',
     date: 'Estimated date',
     hint: 'Empty: to be told with the estimate.',
+    reckoned: 'Reckoned from the bench, what is away, and the run-in',
+    readyOn: (date: string) => `ready on ${date}`,
+    use: (date: string) => `Take ${date}`,
+    parts: {
+      queue: 'other repairs first',
+      waiting: 'waiting for what is away',
+      bench: 'on the bench',
+      'running-in': 'running in, to prove it',
+    } satisfies Record<DatePart['part'], string>,
+    span: (from: string, to: string) => `${from} to ${to}`,
     send: 'Change it',
     said: 'The estimated date is changed.',
   },
