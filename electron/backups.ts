@@ -2,7 +2,9 @@ import { mkdirSync, readdirSync, rmSync, statSync } from 'node:fs'
 import { basename, dirname, join, parse } from 'node:path'
 import type { Ledger } from '../db/ledger.ts'
 import { LedgerRefused } from '../db/ledger-refused.ts'
+import { photographFolder } from '../db/photograph-files.ts'
 import { refuse } from '../db/refusal.ts'
+import { copyMissingPhotographs } from './photograph-copies.ts'
 
 /** How many backups of a ledger are kept; writing one more takes the oldest away. */
 export const backupsKept = 30
@@ -13,7 +15,7 @@ export interface Backup {
   readonly file: string
   /** The instant it was written, ISO UTC with milliseconds. */
   readonly at: string
-  readonly bytes: number
+  readonly kilobytes: number
 }
 
 /** The folder of backups beside the ledger. */
@@ -37,6 +39,8 @@ function instantIn(file: string, ledger: string): string | undefined {
   return hour && `${hour}:${minute}:${second}`
 }
 
+const kilobytesOf = (path: string): number => Math.ceil(statSync(path).size / 1024)
+
 const notThere = new Set(['ENOENT', 'ENOTDIR', 'EACCES'])
 
 /** The names in the folder; none where it is not there or may not be looked into. */
@@ -55,7 +59,7 @@ export function backupsOf(ledger: string): Backup[] {
   return namesIn(folder)
     .flatMap(file => {
       const at = instantIn(file, ledger)
-      return at ? [{ file, at, bytes: statSync(join(folder, file)).size }] : []
+      return at ? [{ file, at, kilobytes: kilobytesOf(join(folder, file)) }] : []
     })
     .sort((a, b) => b.at.localeCompare(a.at))
 }
@@ -79,8 +83,8 @@ function refusedBackup(error: unknown): never {
 }
 
 /**
- * Writes a checked copy of the ledger into the folder of backups, named by the instant, and takes the oldest beyond
- * `backupsKept` away. Refuses with `backup.noAccess` where the folder cannot be written to, `backup.damaged` where the copy
+ * Writes a checked copy of the ledger into the folder of backups, named by the instant, copies the photographs that are missing
+ * there, and takes the oldest ledgers beyond `backupsKept` away. Refuses with `backup.noAccess` where the folder cannot be written to, `backup.damaged` where the copy
  * does not pass its check.
  */
 export function writeBackup(ledger: Ledger, at: string): Backup {
@@ -89,9 +93,13 @@ export function writeBackup(ledger: Ledger, at: string): Backup {
   try {
     mkdirSync(folder, { recursive: true, mode: 0o700 })
     ledger.backUp(target)
+    copyMissingPhotographs(
+      photographFolder(ledger.file),
+      join(folder, basename(photographFolder(ledger.file))),
+    )
   } catch (error) {
     refusedBackup(error)
   }
   for (const { file } of backupsOf(ledger.file).slice(backupsKept)) rmSync(join(folder, file))
-  return { file: basename(target), at, bytes: statSync(target).size }
+  return { file: basename(target), at, kilobytes: kilobytesOf(target) }
 }

@@ -26,12 +26,15 @@ export function publicHolidays(country: string, region: string, year: number): C
   return good(found.map(({ date, name }) => ({ date: date.slice(0, 10), name })))
 }
 
+/** The regions of a country that have holidays of their own: codes as `publicHolidays` takes them, and names. */
+export const holidayRegions = (country: string): Readonly<Record<string, string>> =>
+  new Holidays().getStates(country) ?? {}
+
 function placeProblems(country: string, region: string): Problem[] {
   const known = new Holidays()
   if (!Object.hasOwn(known.getCountries(), country))
     return [problem('holidays.country', 'country', { country })]
-  const regions: Readonly<Record<string, string>> = known.getStates(country) ?? {}
-  return region === '' || Object.hasOwn(regions, region)
+  return region === '' || Object.hasOwn(holidayRegions(country), region)
     ? []
     : [problem('holidays.region', 'region', { region })]
 }

@@ -6,7 +6,8 @@ import { civilDateOf } from '../../core/calendar/zone.ts'
 import * as accounts from '../../db/read/accounts.ts'
 import { counterView } from '../../db/read/counter.ts'
 import { clockView, ownersView, ownerView } from '../../db/read/register.ts'
-import { repairView } from '../../db/read/repair.ts'
+import { suggestedDate } from '../../db/read/estimated-date.ts'
+import { repairByNumber, repairView } from '../../db/read/repair.ts'
 import { shopView } from '../../db/read/shop.ts'
 import { readSettings } from '../../db/settings.ts'
 import { backupFolder, backupsKept, backupsOf } from '../backups.ts'
@@ -15,6 +16,7 @@ import { refuseInput } from '../problems.ts'
 import { query } from './body.ts'
 import { civilDate, oneOf } from './fields.ts'
 import type { Env } from './perform.ts'
+import { publicHolidaysView } from './public-holidays.ts'
 
 const number = z
   .string()
@@ -39,6 +41,11 @@ const ownersTurn = {
   beforeName: z.string().max(200).optional(),
   beforeId: openWhole,
 }
+const holidaysOf = {
+  country: z.string().max(10),
+  region: z.string().max(10).default(''),
+  year: z.string().max(10).transform(Number),
+}
 const ownerLine = (name: string | undefined, id: number | null) =>
   name !== undefined && id !== null ? { name, id } : null
 
@@ -49,6 +56,11 @@ export const pages = new Hono<Env>()
   .get('/repairs/:number', param({ number }), c =>
     c.json(repairView(c.var.ledger.read, c.req.valid('param').number, c.var.doing.at)),
   )
+  .get('/repairs/:number/date', param({ number }), c => {
+    const { read } = c.var.ledger
+    const repair = repairByNumber(read, c.req.valid('param').number)
+    return c.json({ suggested: suggestedDate(read, repair, c.var.doing.at) })
+  })
   .get('/owners', query(z.object(ownersTurn)), c => {
     const { afterName, afterId, beforeName, beforeId } = c.req.valid('query')
     const turn = { after: ownerLine(afterName, afterId), before: ownerLine(beforeName, beforeId) }
@@ -99,6 +111,10 @@ export const pages = new Hono<Env>()
       kept: backupsKept,
       rows: backupsOf(file),
     })
+  })
+  .get('/publicHolidays', query(z.object(holidaysOf)), async c => {
+    const { country, region, year } = c.req.valid('query')
+    return c.json(await publicHolidaysView(country, region, year))
   })
   .get('/dayFile', c =>
     c.json(accounts.dayBookActs(c.var.ledger.read).map(act => ({ ...act, with: asLiteral(act.with) }))),

@@ -5,7 +5,6 @@ import { answer, api } from '../api.ts'
 import { Asked } from '../parts/asked.tsx'
 import { Money as Amount, CivilDate } from '../parts/figures.tsx'
 import { type Column, Entry, Ledger } from '../parts/ledger.tsx'
-import { Section } from '../parts/page.tsx'
 import { useShop } from '../shop.tsx'
 import { AccountsPage } from './accounts-page.tsx'
 import { PeriodLine, usePeriod } from './period.tsx'
@@ -67,11 +66,13 @@ function Shown({ view, period }: { view: View; period: Period }) {
     <AccountsPage
       title={money.title}
       subtitle={said.said(formats.date(view.from), formats.date(view.to))}
-      sums={[{ figure: <Amount minor={view.totalMinor} sign />, words: money.total }]}
+      sums={view.byMethod.map(({ method, amountMinor }) => ({
+        figure: <Amount minor={amountMinor} sign />,
+        words: words.paymentMethods[method],
+      }))}
     >
       <PeriodLine period={period} />
       <Ledger
-        plain
         caption={money.title}
         columns={columns}
         groups={[{ title: '', rows: view.rows }]}
@@ -82,32 +83,6 @@ function Shown({ view, period }: { view: View; period: Period }) {
         empty={money.empty}
         totalLabel={money.total}
       />
-      {view.byMethod.length > 1 && <ByMethod view={view} />}
     </AccountsPage>
-  )
-}
-
-function ByMethod({ view: { byMethod, totalMinor } }: { view: View }) {
-  const { words } = useShop()
-  const { money } = words.accounts
-  return (
-    <Section title={money.byMethod}>
-      <dl className="sums-below by-method">
-        {byMethod.map(({ method, amountMinor }) => (
-          <div key={method}>
-            <dt>{words.paymentMethods[method]}</dt>
-            <dd>
-              <Amount minor={amountMinor} />
-            </dd>
-          </div>
-        ))}
-        <div className="total">
-          <dt>{money.total}</dt>
-          <dd>
-            <Amount minor={totalMinor} />
-          </dd>
-        </div>
-      </dl>
-    </Section>
   )
 }

@@ -10,7 +10,7 @@ import { More } from '../parts/pane.tsx'
 import { PaperLink } from '../parts/paper-link.tsx'
 import { ShopProvider, useShop } from '../shop.tsx'
 import { CreditInvoice } from './credit-form.tsx'
-import { type PaperView, paperQuery } from './paper.ts'
+import { carriesMoney, type PaperView, paperQuery } from './paper.ts'
 import { PaperSays } from './paper-says.tsx'
 
 /** One paper: what it says, as it was frozen on its day, and the paper itself. */
@@ -51,16 +51,15 @@ function Shown({ view, crediting }: { view: PaperView; crediting: boolean }) {
       subtitle={words.accounts.paper.never}
       date={<CivilDate on={paper.issuedOn} />}
       sums={
-        paper.totalMinor === null
-          ? []
-          : [{ figure: <Money minor={paper.totalMinor} sign />, words: words.papers.totals.taxInclusive }]
+        carriesMoney(paper.kind)
+          ? [{ figure: <Money minor={paper.totalMinor} sign />, words: words.accounts.paper.total }]
+          : []
       }
     >
       {crediting && canCredit(view) && (
         <CreditInvoice view={view} close={() => navigate(`/accounts/paper/${paper.id}`)} />
       )}
       <Section title={words.accounts.paper.section}>
-        <PaperLink id={paper.id} title={title} />
         <About view={view} />
         {canCredit(view) && !crediting && (
           <More>
@@ -101,6 +100,7 @@ function About({ view: { paper, contents, corrects, correctedBy } }: { view: Pap
       )}
       <Facts
         facts={[
+          [words.accounts.paper.view, <PaperLink key="paper" id={paper.id} title={titled(paper)} />],
           [
             words.accounts.paper.owner,
             <Link key="owner" href={`/register/owner/${paper.owner.id}`}>

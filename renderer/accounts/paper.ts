@@ -1,8 +1,12 @@
 import type { InferResponseType } from 'hono/client'
+import type { PaperKind } from '../../core/papers/contents.ts'
 import { answer, api } from '../api.ts'
 
 /** One paper with what it says. */
 export type PaperView = InferResponseType<(typeof api.pages.documents)[':id']['$get']>
+
+/** Whether papers of a kind speak of an amount; a claim check and a certificate have none of their own. */
+export const carriesMoney = (kind: PaperKind): boolean => kind !== 'claim-check' && kind !== 'warranty'
 
 /** The query of one paper. */
 export const paperQuery = (id: string) => ({

@@ -9,6 +9,7 @@ import { type Column, Entry, Ledger } from '../parts/ledger.tsx'
 import { TurnPages } from '../parts/turn-pages.tsx'
 import { useShop } from '../shop.tsx'
 import { AccountsPage } from './accounts-page.tsx'
+import { carriesMoney } from './paper.ts'
 
 type Row = InferResponseType<typeof api.pages.documents.$get>['rows'][number]
 
@@ -41,7 +42,11 @@ function useColumns(): Column<Row>[] {
       ),
     },
     { label: papers.kind, kind: 'text', cell: row => words.papers.titles[row.kind] },
-    { label: papers.total, kind: 'figure', cell: row => <Money minor={row.totalMinor} /> },
+    {
+      label: papers.total,
+      kind: 'figure',
+      cell: row => <Money minor={carriesMoney(row.kind) ? row.totalMinor : null} />,
+    },
   ]
 }
 
@@ -58,7 +63,7 @@ export function PapersList() {
     <Asked query={query} title={words.screens.pages.accounts}>
       {({ rows, previous, next }) => (
         <AccountsPage title={words.screens.pages.accounts} subtitle={papers.title}>
-          <div className="narrowing">
+          <div className="narrowing in-line">
             <Choice
               name="kind"
               label={papers.show}

@@ -57,7 +57,7 @@ function Shown({ view, period }: { view: View; period: Period }) {
     <AccountsPage
       title={tax.title}
       subtitle={said.said(formats.date(view.from), formats.date(view.to))}
-      sums={[{ figure: <Money minor={view.taxMinor} sign />, words: tax.tax }]}
+      sums={[{ figure: <Money minor={view.taxMinor} sign />, words: tax.sum }]}
     >
       <PeriodLine period={period} />
       <div className="beside-margin">

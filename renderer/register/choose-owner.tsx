@@ -1,6 +1,7 @@
-import { useState } from 'react'
+import { type ReactNode, useEffect, useRef, useState } from 'react'
 import { Combobox } from '../parts/combobox.tsx'
 import { Field } from '../parts/field.tsx'
+import { Section } from '../parts/page.tsx'
 import { useFound } from '../shell/find-box.tsx'
 import { useShop } from '../shop.tsx'
 
@@ -28,7 +29,8 @@ export function ChooseOwner({ name, label, hint, chosen, onChoose }: ChooseOwner
     return (
       <p>
         <b>{chosen.name}</b>{' '}
-        <button type="button" className="plain" name={name} onClick={() => onChoose(null)}>
+        {/* biome-ignore lint/a11y/noAutofocus: the box that was typed into has gone, and the focus goes on where it stood */}
+        <button type="button" className="plain" name={name} autoFocus onClick={() => onChoose(null)}>
           {register.mergeForm.another}
         </button>
       </p>
@@ -56,5 +58,26 @@ export function ChooseOwner({ name, label, hint, chosen, onChoose }: ChooseOwner
         />
       )}
     </Field>
+  )
+}
+
+/** The first step of an act on an owner still to be chosen: the box to find one, and a way back. */
+export function ChoosePanel(props: { title: string; close: () => void; children: ReactNode }) {
+  const { screens } = useShop().words
+  const panel = useRef<HTMLDivElement>(null)
+  useEffect(() => panel.current?.querySelector<HTMLElement>('input, button')?.focus(), [])
+  return (
+    <div className="act-panel" ref={panel}>
+      <Section title={props.title}>
+        <div className="form wide-form">
+          {props.children}
+          <div className="buttons">
+            <button type="button" className="second" onClick={props.close}>
+              {screens.form.no}
+            </button>
+          </div>
+        </div>
+      </Section>
+    </div>
   )
 }

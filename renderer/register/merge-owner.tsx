@@ -1,39 +1,23 @@
 import { useQuery } from '@tanstack/react-query'
-import { useState } from 'react'
+import { type ReactNode, useState } from 'react'
 import { answer, api } from '../api.ts'
 import { clockMarks, clockWords } from '../clock-words.ts'
 import { useAct } from '../parts/act.tsx'
 import { ActPanel } from '../repair/act-panel.tsx'
 import { useShop } from '../shop.tsx'
-import { ChooseOwner, type ChosenOwner } from './choose-owner.tsx'
+import { ChooseOwner, ChoosePanel, type ChosenOwner } from './choose-owner.tsx'
 import { type Owner, type OwnerProps, ownerQuery } from './owner.ts'
 
 type Merge = Parameters<typeof api.register.mergeOwners.$post>[0]['json']
 
-/** Marks another entry as the same person as this owner, after showing everything that comes over. */
-export function MergeOwner({ view, close }: OwnerProps) {
+/** Marks another entry as the same person as this owner: first the duplicate is found, then everything that comes over is shown. */
+export function MergeOwner(props: OwnerProps) {
   const { mergeForm } = useShop().words.register
-  const { owner } = view
+  const { owner } = props.view
   const [duplicate, setDuplicate] = useState<ChosenOwner | null>(null)
   const { data } = useQuery({ ...ownerQuery(duplicate?.id ?? 0), enabled: duplicate !== null })
-  const from = duplicate?.name ?? ''
-  const act = useAct((json: Merge) => answer(api.register.mergeOwners.$post({ json })), {
-    said: () => mergeForm.said(from, owner.name),
-    after: close,
-    confirm: () => ({
-      title: mergeForm.ask(from, owner.name),
-      body: data && <ComesOver from={data} into={owner.name} />,
-      yesWords: mergeForm.send,
-    }),
-  })
-  return (
-    <ActPanel
-      title={mergeForm.title}
-      act={act}
-      input={() => ({ ownerId: duplicate?.id ?? 0, intoId: owner.id })}
-      send={mergeForm.send}
-      close={close}
-    >
+  const chooser = (
+    <>
       <p className="quiet">{mergeForm.advice(owner.name)}</p>
       <ChooseOwner
         name="ownerId"
@@ -42,8 +26,49 @@ export function MergeOwner({ view, close }: OwnerProps) {
         chosen={duplicate}
         onChoose={setDuplicate}
       />
+    </>
+  )
+  if (duplicate && data && data.owner.id !== owner.id)
+    return (
+      <Merge {...props} from={data}>
+        {chooser}
+      </Merge>
+    )
+  return (
+    <ChoosePanel title={mergeForm.title} close={props.close}>
+      {chooser}
       {duplicate?.id === owner.id && <p className="late">{mergeForm.same}</p>}
-      {duplicate && data && data.owner.id !== owner.id && <ComesOver from={data} into={owner.name} />}
+    </ChoosePanel>
+  )
+}
+
+function Merge({
+  view: { owner },
+  close,
+  from,
+  children,
+}: OwnerProps & { from: Owner; children: ReactNode }) {
+  const { mergeForm } = useShop().words.register
+  const { name } = from.owner
+  const act = useAct((json: Merge) => answer(api.register.mergeOwners.$post({ json })), {
+    said: () => mergeForm.said(name, owner.name),
+    after: close,
+    confirm: () => ({
+      title: mergeForm.ask(name, owner.name),
+      body: <ComesOver from={from} into={owner.name} />,
+      yesWords: mergeForm.send,
+    }),
+  })
+  return (
+    <ActPanel
+      title={mergeForm.title}
+      act={act}
+      input={() => ({ ownerId: from.owner.id, intoId: owner.id })}
+      send={mergeForm.send}
+      close={close}
+    >
+      {children}
+      <ComesOver from={from} into={owner.name} />
     </ActPanel>
   )
 }

@@ -1,4 +1,5 @@
 import { accounts } from './accounts.ts'
+import { bench } from './bench.ts'
 import { counter } from './counter.ts'
 import { demo } from './demo.ts'
 import { papers } from './papers.ts'
@@ -9,6 +10,7 @@ import { repair } from './repair.ts'
 import { screens } from './screens.ts'
 import { coverReasons, stillToShow, troubles, verdicts } from './shelf.ts'
 import { shelf } from './shelf-page.ts'
+import { shop } from './shop.ts'
 import { start } from './start.ts'
 import { vocabulary } from './vocabulary.ts'
 import { workingSteps } from './working.ts'
@@ -16,6 +18,7 @@ import { workingSteps } from './working.ts'
 /** Every word shown to people, in English. Another language is another object of the same type. */
 export const en = {
   ...vocabulary,
+  bench,
   accounts,
   coverReasons,
   stillToShow,
@@ -28,6 +31,7 @@ export const en = {
   register,
   repair,
   screens,
+  shop,
   shelf,
   start,
   workingSteps,

@@ -1,0 +1,246 @@
+import type { RoundingMode } from '../../money/div-round.ts'
+import type { LineKind } from '../../pricing/kinds/index.ts'
+import type { PolicySource } from '../../run-in/policy.ts'
+
+/** The Shop page: what the shop is and how it works, one group of settings at a time. */
+export const shop = {
+  contents: 'Contents of this page',
+  groups: {
+    name: 'Name and papers',
+    place: 'Place and money',
+    hours: 'Hours of the week',
+    closed: 'Closed days',
+    prices: 'Prices',
+    tax: 'Tax',
+    estimates: 'Estimates',
+    warranty: 'Warranty',
+    'run-in': 'Run-in',
+    uncollected: 'Uncollected clocks',
+    places: 'Shelf places',
+    people: 'People',
+    backups: 'Ledger and backups',
+  },
+  save: 'Save',
+  saved: (group: string) => `Saved: ${group}. Papers issued before stay as they are.`,
+
+  name: {
+    intro: 'What stands at the head of every paper from now on.',
+    name: 'Name of the shop',
+    address: 'Address',
+    addressHint: 'One line below the other, as on an envelope.',
+    phone: 'Telephone',
+    email: 'E-mail',
+    taxNumber: 'Tax registration',
+    taxNumberHint: 'Printed on invoices where the shop is registered. Leave it empty otherwise.',
+  },
+
+  place: {
+    intro: 'Where the shop is, and how its dates, figures and money are written.',
+    country: 'Country',
+    countryHint: 'How telephone numbers without a prefix are read.',
+    locale: 'Way of writing dates and figures',
+    shown: (date: string, amount: string) => `${date} and ${amount}`,
+    notShown: 'A language and region, such as en-GB.',
+    timeZone: 'Time zone',
+    currency: 'Currency',
+    currencyHint:
+      'One ledger keeps one currency. Papers issued before keep theirs, but sums across a change mean nothing.',
+    askCurrency: (currency: string) => `Keep the books in ${currency} from now on?`,
+    askedCurrency:
+      'What is owed and paid so far was written in the other currency, and is not converted. A new ledger is the safer way.',
+    paper: 'Paper',
+    papers: { a4: 'A4', letter: 'US Letter' },
+    units: 'Measures',
+    unitsOf: { mm: 'millimetres', in: 'inches' },
+  },
+
+  hours: {
+    intro:
+      'Estimated dates and the run-in go by these hours. A break is the gap between two stretches; leave both fields empty where the shop is closed.',
+    weekdays: ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'],
+    day: 'Day',
+    stretch: (n: number) => (n === 1 ? 'First stretch' : n === 2 ? 'Second stretch' : `Stretch ${n}`),
+    from: (day: string, n: number) => `${day}, stretch ${n}, from`,
+    to: (day: string, n: number) => `${day}, stretch ${n}, to`,
+    until: 'to',
+  },
+
+  closed: {
+    intro: 'Days the shop is shut beyond its week: public holidays, stocktaking, holidays of its own.',
+    list: 'Days entered as closed',
+    date: 'Date',
+    name: 'Why',
+    open: 'Open after all',
+    openOf: (date: string) => `Open after all on ${date}`,
+    opened: (date: string) => `The shop is open on ${date}.`,
+    empty: 'No closed day is entered yet.',
+    addTitle: 'Enter one day',
+    add: 'Enter it',
+    added: (date: string) => `The shop is closed on ${date}.`,
+    fillTitle: 'Fill in public holidays',
+    fillHint: 'A start, not the law: take out what the shop works on, and add what is missing.',
+    country: 'Country',
+    region: 'Region',
+    wholeCountry: 'the whole country',
+    year: 'Year',
+    look: 'Show them',
+    found: 'Public holidays found',
+    nothing: 'No public holiday is known for this place and year.',
+    there: 'entered already',
+    fill: (n: number) => (n === 1 ? 'Close on this day' : `Close on these ${n} days`),
+    filled: (n: number) => (n === 1 ? '1 closed day is entered.' : `${n} closed days are entered.`),
+  },
+
+  prices: {
+    intro: 'What a new estimate starts from.',
+    benchRate: 'Bench hour',
+    benchRateHint: 'Before tax, unless prices contain it (see Tax).',
+    estimateFee: 'Fee for an estimate',
+    estimateFeeHint: '0 where an estimate costs nothing.',
+  },
+
+  tax: {
+    intro:
+      'What is taxed, and at which rate, differs from place to place: ask whoever knows the law where you are. A change holds for papers written from now on.',
+    inclusive: 'Prices contain the tax',
+    inclusiveHint: 'Unticked: the tax is added to the prices.',
+    basis: 'Worked out',
+    bases: { group: 'on the sum of each rate', line: 'on each line' },
+    mode: 'Rounded',
+    modes: {
+      'half-up': 'half up',
+      'half-even': 'half to even',
+      down: 'down',
+    } satisfies Record<RoundingMode, string>,
+    aggregate: 'Several taxes on a line are added up before rounding',
+    kinds: {
+      labour: 'On labour',
+      part: 'On parts',
+      outside: 'On outside work',
+      fee: 'On fees',
+    } satisfies Record<LineKind, string>,
+    kindsHint: 'A line without a name is left out; a kind with no line is not taxed.',
+    code: 'Name on papers',
+    rate: 'Percent',
+    taxOf: (n: number) => `tax ${n}`,
+  },
+
+  estimates: {
+    intro: 'The terms a new estimate carries.',
+    validDays: 'Valid for',
+    days: 'days',
+    overrun: 'Beyond the agreed sum',
+    overrunHint:
+      'How far a bill may pass what the owner agreed to before work stops for a new go-ahead. The smaller of the two counts; local law may set less.',
+    overrunPercent: 'At most',
+    overrunAmount: 'and at most',
+  },
+
+  warranty: {
+    intro:
+      'The shop’s own terms, printed on each certificate when it is given; certificates given before keep theirs. They add to the rights the law gives and take none away.',
+    terms: 'How long, by the work done',
+    scope: 'Work',
+    length: 'Length',
+    unit: 'Counted in',
+    units: { months: 'months', days: 'days' },
+    lengthHint: 'Empty: no warranty on such work.',
+    startsOn: 'It begins',
+    starts: {
+      collection: 'when the clock is collected',
+      invoice: 'on the day of the invoice',
+      ready: 'when the clock is ready',
+    },
+    convention: 'Its last day',
+    conventions: {
+      'same-date': 'has the date of the first day',
+      'day-before': 'is the day before that date',
+    },
+    onComeback: 'A comeback put right under it',
+    comebacks: { continue: 'leaves the term as it is', restart: 'begins the term anew' },
+    pausesInShop: 'Days in the shop are added at the end',
+    exclusions: 'Does not cover',
+  },
+
+  runIn: {
+    intro:
+      'How long a clock is tested before it leaves, and how often it is read. These are the shop’s own policy: no published figures by type of movement were found. A run-in already begun keeps its plan.',
+    sources: {
+      'shop policy': 'The lengths to begin with are a policy of our own.',
+      'common practice': 'To begin with, as is common practice: at least one full wind in each stage.',
+    } satisfies Record<PolicySource, string>,
+    movement: (duration: string) => `${duration} movements`,
+    stage: 'Stage',
+    length: 'For',
+    unit: 'Counted in',
+    units: { winds: 'full winds', days: 'days' },
+    stageOf: (n: number) => `stage ${n}`,
+    readingEveryDays: 'A reading every',
+    days: 'days',
+    save: (duration: string) => `Save ${duration}`,
+    saved: (duration: string) => `Saved: the run-in of ${duration} movements.`,
+  },
+
+  uncollected: {
+    intro: 'After how long a clock that is ready and not collected is marked as such on the Counter.',
+    days: 'Days after it is ready',
+    law: 'Local law comes first.',
+    lawAdvice:
+      'What may be done with a clock that is not collected, after how long, and what notice the owner must have, is a matter of local law. Ask for advice before charging storage, selling or disposing of anything; this mark is only a reminder.',
+  },
+
+  places: {
+    intro: 'Where clocks stand or hang to be tested, in the order of the daily round.',
+    list: 'Shelf places',
+    order: 'No.',
+    place: 'Place',
+    kind: 'Kind',
+    empty: 'No place is entered yet.',
+    addTitle: 'Enter a place',
+    name: 'Name',
+    nameHint: 'As it is called in the shop, such as upper shelf 3.',
+    add: 'Enter the place',
+    added: (name: string) => `${name} is entered, last on the round.`,
+  },
+
+  people: {
+    intro:
+      'Who works here. Each act in the day book carries a name; what someone did stays on record when they leave.',
+    list: 'People',
+    person: 'Name',
+    standing: 'Works here',
+    here: 'yes',
+    gone: 'no longer',
+    leave: 'No longer here',
+    leaveOf: (name: string) => `${name} no longer works here`,
+    left: (name: string) => `Recorded: ${name} no longer works here.`,
+    return: 'Here again',
+    returnOf: (name: string) => `${name} works here again`,
+    returned: (name: string) => `Recorded: ${name} works here again.`,
+    addTitle: 'Enter a person',
+    name: 'Name',
+    add: 'Enter the person',
+    added: (name: string) => `${name} is entered.`,
+  },
+
+  backups: {
+    intro: 'The whole shop is in one file. A backup is a checked copy of it in the folder beside it.',
+    ledger: 'The ledger',
+    folder: 'Backups',
+    last: 'Last backed up',
+    never: 'not yet',
+    kept: (n: number) => `The newest ${n} are kept; the oldest makes room.`,
+    elsewhere:
+      'A copy on the same disk does not outlive the disk. Take the folder to another one, or another place, from time to time.',
+    backUp: 'Back up now',
+    done: (file: string) => `Backed up as ${file}.`,
+    openFolder: 'Show the ledger’s file',
+    list: 'Backups, the newest first',
+    at: 'Written',
+    file: 'File',
+    size: 'Size in kB',
+    empty: 'No backup has been written yet.',
+    restore:
+      'To go back to a backup, close Countwheel, copy the file to a new name, and open the copy with --ledger.',
+  },
+}
