@@ -1,4 +1,4 @@
-import { and, asc, between, eq, gte, inArray, lte, type SQL, sql } from 'drizzle-orm'
+import { and, asc, between, eq, gte, lte, type SQL, sql } from 'drizzle-orm'
 import { daysBetween } from '../../core/calendar/civil.ts'
 import { localOf } from '../../core/calendar/zone.ts'
 import { minor } from '../../core/money/minor.ts'
@@ -11,6 +11,8 @@ import { known } from '../refusal.ts'
 import * as s from '../schema/index.ts'
 import type { Subject } from '../verb.ts'
 import { type Turn, turned } from './turn.ts'
+
+export { taxView } from './tax.ts'
 
 const columns = {
   id: s.documents.id,
@@ -93,38 +95,6 @@ export function owedView(read: Read, today: string) {
     dueMinor: sum(rows.map(row => row.dueMinor)),
     owedMinor: sum(rows.map(row => Math.max(row.dueMinor, 0))),
     heldMinor: sum(rows.map(row => Math.max(-row.dueMinor, 0))),
-  }
-}
-
-/** Tax by code and rate on invoices and credit notes issued from `from` to `to`, both days included. */
-export function taxView(read: Read, from: string, to: string) {
-  const rows = read
-    .select({
-      code: s.documentTaxes.code,
-      rate: s.documentTaxes.rate,
-      taxable: sql<number>`sum(${s.documentTaxes.taxableMinor})`,
-      tax: sql<number>`sum(${s.documentTaxes.taxMinor})`,
-    })
-    .from(s.documentTaxes)
-    .innerJoin(s.documents, eq(s.documents.id, s.documentTaxes.documentId))
-    .where(
-      and(between(s.documents.issuedOn, from, to), inArray(s.documents.kind, ['invoice', 'credit-note'])),
-    )
-    .groupBy(s.documentTaxes.code, s.documentTaxes.rate)
-    .orderBy(asc(s.documentTaxes.code), asc(s.documentTaxes.rate))
-    .all()
-    .map(row => ({
-      code: row.code,
-      rate: row.rate,
-      taxableMinor: minor(row.taxable),
-      taxMinor: minor(row.tax),
-    }))
-  return {
-    from,
-    to,
-    rows,
-    taxableMinor: minor(rows.reduce((sum, row) => sum + row.taxableMinor, 0)),
-    taxMinor: minor(rows.reduce((sum, row) => sum + row.taxMinor, 0)),
   }
 }
 

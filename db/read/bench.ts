@@ -100,7 +100,8 @@ export const outsideAway = (read: Read, today: string) =>
       overdue: work.dueOn !== null && work.dueOn < today,
     }))
 
-const activePeople = (read: Read): number =>
+/** How many people work here now. */
+export const activePeople = (read: Read): number =>
   read.select({ id: s.people.id }).from(s.people).where(eq(s.people.active, true)).all().length
 
 /** The bench: the queue in order, what is still to be looked over, whose clocks run, what is away, and how many hours lie ahead. */

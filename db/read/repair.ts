@@ -107,15 +107,15 @@ function moneyOf(read: Read, repairId: number) {
   return { payments, balance, heldMinor: minor(Math.max(-balance.due, 0)) }
 }
 
+/** The repair of a number, or a refusal. */
+export const repairByNumber = (read: Read, number: number): RepairRow =>
+  known(read.select().from(s.repairs).where(eq(s.repairs.number, number)).get(), 'repair.unknown', 'number')
+
 /** Everything on record about one repair, by its number. */
 export function repairView(read: Read, number: number, at: string) {
   const settings = readSettings(read)
   const today = civilDateOf(at, settings.place.timeZone)
-  const repair = known(
-    read.select().from(s.repairs).where(eq(s.repairs.number, number)).get(),
-    'repair.unknown',
-    'number',
-  )
+  const repair = repairByNumber(read, number)
   const clock = known(
     read.select().from(s.clocks).where(eq(s.clocks.id, repair.clockId)).get(),
     'clock.unknown',

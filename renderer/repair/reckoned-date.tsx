@@ -26,8 +26,8 @@ export function ReckonedDate({ number, take }: Props) {
   return (
     <section aria-label={dateForm.reckoned}>
       <p className="quiet">{dateForm.reckoned}</p>
-      <Facts of={parts} />
-      <button type="button" className="quiet" onClick={() => take(suggested.readyOn)}>
+      <Facts facts={parts} />
+      <button type="button" className="second" onClick={() => take(suggested.readyOn)}>
         {dateForm.use(formats.date(suggested.readyOn))}
       </button>
     </section>

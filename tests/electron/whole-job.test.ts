@@ -218,3 +218,25 @@ describe('the counter’s list', () => {
     expect(await row()).toMatchObject({ group: 'in-hand', toPayMinor: 47568 + 5760 - 10000 })
   })
 })
+
+describe('the estimated date', () => {
+  it('is reckoned from the bench, what is away and the run-in, each told apart', async () => {
+    const { repair } = await agreed()
+    const before = (await shop.view('repairs/2201/date')).suggested
+    expect(before.parts.map((p: { part: string }) => p.part)).toEqual(['bench', 'running-in'])
+    await shop.act('bench.sendOut', {
+      repairId: repair.id,
+      vendor: 'A. Wheelcutter',
+      description: 'Wheel',
+      dueOn: '2027-03-20',
+    })
+    const after = (await shop.view('repairs/2201/date')).suggested
+    expect(after.parts.map((p: { part: string }) => p.part)).toEqual(['waiting', 'bench', 'running-in'])
+    expect(after.readyOn > before.readyOn).toBe(true)
+  })
+
+  it('is not reckoned while no hours are known', async () => {
+    await takeInPell(shop)
+    expect((await shop.view('repairs/2201/date')).suggested).toBeNull()
+  })
+})

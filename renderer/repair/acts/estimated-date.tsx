@@ -4,6 +4,7 @@ import { useEntry } from '../../parts/entry.ts'
 import { DateField } from '../../parts/field.tsx'
 import { useShop } from '../../shop.tsx'
 import { ActPanel } from '../act-panel.tsx'
+import { ReckonedDate } from '../reckoned-date.tsx'
 import type { ActProps } from '../repair.ts'
 
 /** Says a new estimated date. */
@@ -18,6 +19,7 @@ export function EstimatedDate({ view: { repair }, close }: ActProps) {
   const input = () => ({ repairId: repair.id, estimatedOn: entry.value.estimatedOn || null })
   return (
     <ActPanel title={dateForm.title} act={act} input={input} send={dateForm.send} close={close}>
+      <ReckonedDate number={repair.number} take={date => entry.set({ estimatedOn: date })} />
       <DateField label={dateForm.date} hint={dateForm.hint} {...entry.at('estimatedOn')} />
     </ActPanel>
   )

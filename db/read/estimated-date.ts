@@ -1,0 +1,85 @@
+import { and, eq, isNull, max } from 'drizzle-orm'
+import { localOf } from '../../core/calendar/zone.ts'
+import { type EstimatedDate, estimatedDate } from '../../core/estimated-date/estimated-date.ts'
+import { minutesOfHours } from '../../core/labour/hours.ts'
+import type { Scope } from '../../core/vocabulary/work.ts'
+import type { RepairRow } from '../facts.ts'
+import type { Read } from '../ledger.ts'
+import * as s from '../schema/index.ts'
+import { readSettings } from '../settings.ts'
+import { agreedMinutes } from './agreed-hours.ts'
+import { activePeople, benchView } from './bench.ts'
+
+/** Work after which a clock is proved on the shelf before it leaves. */
+const runsIn: readonly Scope[] = ['overhaul', 'service', 'repair']
+
+/** Bench minutes of the last estimate, agreed or not; null while none is written. */
+function estimatedMinutes(read: Read, repairId: number): number | null {
+  const last = read
+    .select({ id: s.estimates.id })
+    .from(s.estimates)
+    .where(and(eq(s.estimates.repairId, repairId), eq(s.estimates.supplement, false)))
+    .orderBy(s.estimates.version)
+    .all()
+    .at(-1)
+  if (!last) return null
+  const lines = read
+    .select({ quantity: s.estimateLines.quantity })
+    .from(s.estimateLines)
+    .where(and(eq(s.estimateLines.estimateId, last.id), eq(s.estimateLines.kind, 'labour')))
+    .all()
+  return minutesOfHours(lines.map(line => line.quantity))
+}
+
+/** The last day on which anything for this repair is due back or due in. */
+function dueBack(read: Read, repairId: number): string | null {
+  const away = read
+    .select({ on: max(s.outsideWork.dueOn) })
+    .from(s.outsideWork)
+    .where(and(eq(s.outsideWork.repairId, repairId), isNull(s.outsideWork.backAt)))
+    .get()
+  const ordered = read
+    .select({ on: max(s.partOrders.dueOn) })
+    .from(s.partOrders)
+    .where(and(eq(s.partOrders.repairId, repairId), isNull(s.partOrders.arrivedAt)))
+    .get()
+  return [away?.on ?? '', ordered?.on ?? ''].sort().at(-1) || null
+}
+
+const holidayDates = (read: Read): string[] =>
+  read
+    .select({ onDate: s.holidays.onDate })
+    .from(s.holidays)
+    .all()
+    .map(day => day.onDate)
+
+/** Bench minutes agreed for the repairs before this one in the queue; for one not yet in it, of all. */
+function minutesAhead(bench: ReturnType<typeof benchView>, repairId: number): number {
+  const place = bench.queue.findIndex(row => row.id === repairId)
+  const ahead = place < 0 ? bench.queue : bench.queue.slice(0, place)
+  return ahead.reduce((sum, row) => sum + row.aheadMinutes, 0)
+}
+
+/** The date a repair not yet on the shelf can be estimated ready by, with its parts; null where its hours are not known yet. */
+export function suggestedDate(read: Read, repair: RepairRow, at: string): EstimatedDate | null {
+  const minutes = agreedMinutes(read, repair.id) ?? estimatedMinutes(read, repair.id)
+  if (minutes === null || ['running-in', 'ready', 'declined', 'collected'].includes(repair.stage)) return null
+  const settings = readSettings(read)
+  const bench = benchView(read, at)
+  const clock = read.select().from(s.clocks).where(eq(s.clocks.id, repair.clockId)).get()
+  const worked = bench.queue.find(row => row.id === repair.id)?.workedMinutes ?? 0
+  const result = estimatedDate({
+    week: settings.hours.week,
+    holidays: holidayDates(read),
+    now: localOf(at, settings.place.timeZone),
+    aheadMinutes: minutesAhead(bench, repair.id),
+    ownMinutes: Math.max(0, minutes - worked),
+    benches: Math.max(1, activePeople(read)),
+    dueBack: dueBack(read, repair.id),
+    runIn:
+      clock && runsIn.includes(repair.scope)
+        ? { duration: clock.duration, trains: clock.trains, policy: settings.runIn[clock.duration] }
+        : null,
+  })
+  return result.ok ? result.value : null
+}
