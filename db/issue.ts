@@ -1,10 +1,14 @@
 import { createHash } from 'node:crypto'
 import { and, asc, eq, isNull } from 'drizzle-orm'
 import { civilDateOf } from '../core/calendar/zone.ts'
+import { whenGood } from '../core/checked.ts'
 import { type Minor, minor } from '../core/money/minor.ts'
 import { phoneText } from '../core/owner/contact.ts'
 import type { PaperClock, PaperContents, PaperHead, PaperKind, PaperOwner } from '../core/papers/contents.ts'
+import { type Checked, good } from '../core/problems.ts'
 import type { Settings } from '../core/shop/settings.ts'
+import { type TaxRow, taxRows } from '../core/tax/rows.ts'
+import { accepted } from './checked-in.ts'
 import type { RepairRow } from './facts.ts'
 import { findPaper } from './find-entries.ts'
 import type { Read, Write } from './ledger.ts'
@@ -99,7 +103,8 @@ export function paperHead(
   }
 }
 
-type Unnumbered = PaperContents extends infer C
+/** What a document says before it has its number. */
+export type Unnumbered = PaperContents extends infer C
   ? C extends PaperContents
     ? Omit<C, 'number'>
     : never
@@ -117,13 +122,17 @@ export interface Issue {
 interface Sums {
   readonly total: Minor
   readonly tax: Minor
-  readonly taxes: readonly { code: string; rate: string; taxable: Minor; tax: Minor }[]
+  /** What each kind of line bears of each tax. */
+  readonly taxes: readonly TaxRow[]
 }
 
-function sumsOf(contents: Unnumbered): Sums {
+/** The sums a document's row keeps beside its contents. Problems: contents whose lines cannot be priced. */
+export function sumsOf(contents: Unnumbered): Checked<Sums> {
   if ('priced' in contents)
-    return { total: contents.priced.taxInclusive, tax: contents.priced.tax, taxes: contents.priced.taxes }
-  return { total: contents.kind === 'receipt' ? contents.amount : minor(0), tax: minor(0), taxes: [] }
+    return whenGood(taxRows(contents), taxes =>
+      good({ total: contents.priced.taxInclusive, tax: contents.priced.tax, taxes }),
+    )
+  return good({ total: contents.kind === 'receipt' ? contents.amount : minor(0), tax: minor(0), taxes: [] })
 }
 
 /** Issues a document: takes its number, freezes its contents, and never touches it again. */
@@ -134,7 +143,7 @@ export function issue(
 ): DocumentRow {
   const sequence = nextNumber(tx, contents.kind)
   const frozen = JSON.stringify({ ...contents, number: numberText(contents.kind, sequence, number) })
-  const sums = sumsOf(contents)
+  const sums = accepted(sumsOf(contents))
   const row = tx
     .insert(documents)
     .values({
@@ -154,9 +163,9 @@ export function issue(
     })
     .returning()
     .get()
-  for (const { code, rate, taxable, tax } of sums.taxes)
+  for (const { code, rate, kind, taxable, tax } of sums.taxes)
     tx.insert(documentTaxes)
-      .values({ documentId: row.id, code, rate, taxableMinor: taxable, taxMinor: tax })
+      .values({ documentId: row.id, code, rate, kind, taxableMinor: taxable, taxMinor: tax })
       .run()
   findPaper(tx, row.id)
   return row

@@ -208,11 +208,14 @@ CREATE INDEX documents_of_owner ON documents (owner_id, issued_at);
 CREATE INDEX documents_by_day ON documents (issued_on, kind);
 CREATE INDEX documents_corrected ON documents (corrects_id) WHERE corrects_id IS NOT NULL;
 
+-- What each kind of line of an invoice, credit note or estimate bears of each tax. Code '' is what bears none, kind ''
+-- allowances and charges on the whole document.
 CREATE TABLE document_taxes (
   id INTEGER PRIMARY KEY,
   document_id INTEGER NOT NULL REFERENCES documents (id),
   code TEXT NOT NULL,
   rate TEXT NOT NULL,
+  kind TEXT NOT NULL,
   taxable_minor INTEGER NOT NULL,
   tax_minor INTEGER NOT NULL
 ) STRICT;

@@ -225,6 +225,7 @@ CREATE TABLE document_taxes (
   document_id INTEGER NOT NULL REFERENCES documents (id),
   code TEXT NOT NULL,
   rate TEXT NOT NULL,
+  kind TEXT NOT NULL,
   taxable_minor INTEGER NOT NULL,
   tax_minor INTEGER NOT NULL
 ) STRICT;

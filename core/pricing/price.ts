@@ -40,7 +40,8 @@ export interface PricedTax {
   readonly tax: Minor
 }
 
-interface ParsedDocument {
+/** A document read, its amounts in minor units. */
+export interface ParsedDocument {
   readonly lines: readonly TaxableItem[]
   readonly allowances: readonly TaxableItem[]
   readonly charges: readonly TaxableItem[]
@@ -52,7 +53,8 @@ interface ParsedDocument {
 export const priced = (input: PriceInput): Checked<Priced> =>
   whenGood(parsedDocument(input), document => totals(document, input.tax))
 
-function parsedDocument(input: PriceInput): Checked<ParsedDocument> {
+/** The document read, or every problem in it. */
+export function parsedDocument(input: PriceInput): Checked<ParsedDocument> {
   const currency = currencyDigits(input.currency)
   // Two digits stand in for an unknown currency's, so that the other problems are named as well.
   const digits = currency.ok ? currency.value : 2
@@ -119,10 +121,16 @@ function rulesChecked({ basis, mode }: TaxRules): Checked<true> {
   return unless(problems, () => true)
 }
 
+/** Everything that is taxed: the lines, then the allowances with their sign turned, then the charges. */
+export const taxableItems = ({ lines, allowances, charges }: ParsedDocument): TaxableItem[] => [
+  ...lines,
+  ...allowances.map(({ amount, taxes }) => ({ amount: -amount, taxes })),
+  ...charges,
+]
+
 function totals(document: ParsedDocument, rules: TaxRules): Checked<Priced> {
-  const { lines, charges, paid, rounding } = document
-  const allowances = document.allowances.map(({ amount, taxes }) => ({ amount: -amount, taxes }))
-  const { nets, groups } = taxed([...lines, ...allowances, ...charges], rules)
+  const { lines, allowances, paid, rounding } = document
+  const { nets, groups } = taxed(taxableItems(document), rules)
   const lineNets = nets.slice(0, lines.length)
   const allowed = total(nets.slice(lines.length, lines.length + allowances.length))
   const taxExclusive = total(nets)

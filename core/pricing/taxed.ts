@@ -65,6 +65,25 @@ export function taxed(items: readonly TaxableItem[], rules: TaxRules): Taxed {
   }
 }
 
+/** What an item bears in one group, in minor units. */
+export interface ItemTax {
+  readonly index: number
+  readonly code: string
+  readonly rate: string
+  readonly tax: bigint
+}
+
+/** Each group's tax shared out over its items, so that the parts add up to the group's tax exactly. */
+export function taxByItem(items: readonly TaxableItem[], rules: TaxRules): ItemTax[] {
+  const rated = rules.aggregate ? items.map(aggregated) : items
+  return [...sharesByGroup(rated, rules.inclusive)].flatMap(([key, shares]) => {
+    const { tax, parts } = rules.basis === 'line' ? chargedByItem(shares, rules) : chargedOnce(shares, rules)
+    const exact = shares.map(share => share.exact)
+    const borne = parts.length > 0 ? parts : apportion(tax, exact)
+    return shares.map(({ index }, i) => ({ ...group(key), index, tax: borne[i] ?? 0n }))
+  })
+}
+
 const taxable = (shares: readonly Share[], nets: readonly bigint[]): bigint =>
   shares.reduce((sum, { index }) => sum + (nets[index] ?? 0n), 0n)
 

@@ -41,6 +41,7 @@ export function openingSettings(basics: ShopBasics): Settings {
       mode: 'half-up',
       inclusive: false,
       byKind: { labour: taxes, part: taxes, outside: taxes, fee: taxes },
+      due: 'invoice',
     },
     prices: { benchRate: basics.benchRate, estimateFee: '0' },
     estimate: { validDays: 30, overrunPercent: '10', overrunAmount: '50' },
@@ -78,5 +79,6 @@ export function openingSettings(basics: ShopBasics): Settings {
       '400-day': runInDefaults['400-day'].policy,
     },
     collection: { uncollectedDays: 90 },
+    eInvoice: { on: false },
   }
 }

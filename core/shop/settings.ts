@@ -2,6 +2,7 @@ import type { WorkWeek } from '../calendar/opening.ts'
 import type { LineKind } from '../pricing/kinds/index.ts'
 import type { Tax, TaxRules } from '../pricing/price-input.ts'
 import type { RunInPolicy } from '../run-in/policy.ts'
+import type { TaxDue } from '../tax/due.ts'
 import type { Duration } from '../vocabulary/clock.ts'
 import type { Exclusion, Scope } from '../vocabulary/work.ts'
 
@@ -27,7 +28,11 @@ export interface Settings {
     readonly units: 'mm' | 'in'
   }
   readonly hours: { readonly week: WorkWeek }
-  readonly tax: TaxRules & { readonly byKind: Readonly<Record<LineKind, readonly Tax[]>> }
+  readonly tax: TaxRules & {
+    readonly byKind: Readonly<Record<LineKind, readonly Tax[]>>
+    /** When tax counts: with the invoice, or with the money for it. */
+    readonly due: TaxDue
+  }
   readonly prices: {
     /** Bench hour in major units. */
     readonly benchRate: string
@@ -50,6 +55,8 @@ export interface Settings {
   }
   readonly runIn: Readonly<Record<Duration, RunInPolicy>>
   readonly collection: { readonly uncollectedDays: number }
+  /** Whether invoices and credit notes are also to be had as EN 16931 XML. */
+  readonly eInvoice: { readonly on: boolean }
 }
 
 /** The names under which groups of settings are kept. */

@@ -27,6 +27,7 @@ export const documentTaxes = sqliteTable('document_taxes', {
   documentId: integer().notNull(),
   code: text().notNull(),
   rate: text().notNull(),
+  kind: code<LineKind | ''>(),
   taxableMinor: amount().notNull(),
   taxMinor: amount().notNull(),
 })

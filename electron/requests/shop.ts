@@ -2,6 +2,7 @@ import { Hono } from 'hono'
 import { z } from 'zod'
 import { minorDigits } from '../../core/money/currency.ts'
 import { roundingModes } from '../../core/money/div-round.ts'
+import { taxDues } from '../../core/tax/due.ts'
 import { durations } from '../../core/vocabulary/clock.ts'
 import { exclusions, placeKinds, scopes } from '../../core/vocabulary/work.ts'
 import * as book from '../../db/books/shop.ts'
@@ -48,7 +49,9 @@ const tax = z.strictObject({
   inclusive: z.boolean(),
   aggregate: z.boolean().optional(),
   byKind: z.strictObject({ labour: taxes, part: taxes, outside: taxes, fee: taxes }),
+  due: oneOf(taxDues),
 })
+const eInvoice = z.strictObject({ on: z.boolean() })
 
 const term = z.strictObject({ length: count(1, 36_525), unit: oneOf(['months', 'days']) }).nullable()
 const warranty = z.strictObject({
@@ -75,10 +78,17 @@ const groups = {
   warranty,
   runIn: z.record(oneOf(durations), policy),
   collection: z.strictObject({ uncollectedDays: count(1, 3650) }),
+  eInvoice,
+}
+
+/** A shop may be opened without saying these: tax is then due with the invoice, and there are no e-invoices. */
+const opening = {
+  tax: tax.extend({ due: tax.shape.due.default('invoice') }),
+  eInvoice: eInvoice.default({ on: false }),
 }
 
 const openInput = z.strictObject({
-  settings: z.strictObject(groups),
+  settings: z.strictObject({ ...groups, ...opening }),
   person: required(80),
   firstRepairNumber: count(1, 9_999_999).default(1),
 })

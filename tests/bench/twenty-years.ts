@@ -150,6 +150,7 @@ function papers(db: Database.Database, count: number, owners: number, clocks: nu
     document_id: invoice(n),
     code: 'VAT',
     rate: '20',
+    kind: 'labour',
     taxable_minor: 39_640,
     tax_minor: 7_928,
   }))
