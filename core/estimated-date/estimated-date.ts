@@ -64,12 +64,15 @@ function benchTimes(input: EstimatedDateInput): Checked<BenchTimes> {
     const shared = Math.ceil(input.aheadMinutes / input.benches)
     return whenGood(addWorkMinutes(calendar, input.now, shared), turn => {
       const back = input.dueBack === null ? turn : `${input.dueBack}T00:00`
-      return whenGood(nextOpen(calendar, back > turn ? back : turn), begin =>
+      return whenGood(nextOpen(calendar, latest(back, turn)), begin =>
         whenGood(addWorkMinutes(calendar, begin, input.ownMinutes), done => good({ turn, begin, done })),
       )
     })
   })
 }
+
+/** Local times sort as text. */
+const latest = (...times: [LocalTime, ...LocalTime[]]): LocalTime => times.toSorted().at(-1) ?? times[0]
 
 function ready(input: EstimatedDateInput, { turn, begin, done }: BenchTimes): Checked<EstimatedDate> {
   const bench: DatePart[] = [
