@@ -7,6 +7,7 @@ export const pages: Partial<Record<PageName, LazyExoticComponent<ComponentType>>
   shelf: lazy(() => import('./shelf/page.tsx')),
   accounts: lazy(() => import('./accounts/page.tsx')),
   register: lazy(() => import('./register/page.tsx')),
+  shop: lazy(() => import('./shop/page.tsx')),
 }
 
 /** The thumb index from top to bottom; Alt and a figure turn to them. */

@@ -1,6 +1,7 @@
 import type { RoundingMode } from '../../money/div-round.ts'
 import type { LineKind } from '../../pricing/kinds/index.ts'
 import type { PolicySource } from '../../run-in/policy.ts'
+import type { TaxDue } from '../../tax/due.ts'
 
 /** The Shop page: what the shop is and how it works, one group of settings at a time. */
 export const shop = {
@@ -12,6 +13,7 @@ export const shop = {
     closed: 'Closed days',
     prices: 'Prices',
     tax: 'Tax',
+    'e-invoice': 'E-invoices',
     estimates: 'Estimates',
     warranty: 'Warranty',
     'run-in': 'Run-in',
@@ -104,6 +106,12 @@ export const shop = {
       'What is taxed, and at which rate, differs from place to place: ask whoever knows the law where you are. A change holds for papers written from now on.',
     inclusive: 'Prices contain the tax',
     inclusiveHint: 'Unticked: the tax is added to the prices.',
+    due: 'Accounted for',
+    dues: {
+      invoice: 'with the invoice',
+      payment: 'with the money for it',
+    } satisfies Record<TaxDue, string>,
+    dueHint: 'Which of the two a shop may choose is a matter of local law.',
     basis: 'Worked out',
     bases: { group: 'on the sum of each rate', line: 'on each line' },
     mode: 'Rounded',
@@ -123,6 +131,12 @@ export const shop = {
     code: 'Name on papers',
     rate: 'Percent',
     taxOf: (n: number) => `tax ${n}`,
+  },
+
+  eInvoice: {
+    intro:
+      'An invoice as a file that other programs read (EN 16931, UBL 2.1 XML), beside the PDF. Whether one is asked for, and how it must be sent, is a matter of local law.',
+    on: 'Offer invoices and credit notes as e-invoices as well',
   },
 
   estimates: {
