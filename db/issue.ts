@@ -57,6 +57,7 @@ function paperOwner(read: Read, ownerId: number): PaperOwner {
     name: owner?.name ?? '',
     addressLines: lines(owner?.address ?? ''),
     ...(phone ? { phone: phoneText(phone.value) } : {}),
+    ...(owner?.country ? { country: owner.country } : {}),
   }
 }
 
@@ -91,6 +92,7 @@ export function paperHead(
       ...(phone ? { phone } : {}),
       ...(email ? { email } : {}),
       ...(taxNumber ? { taxNumber } : {}),
+      country: settings.place.country,
     },
     locale: settings.place.locale,
     timeZone: settings.place.timeZone,

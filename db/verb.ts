@@ -33,7 +33,8 @@ export interface Verb<Input, Result> {
   readonly act: string
 }
 
-const firstHash = '0'.repeat(64)
+/** What the first row of the day book carries as the hash before it. */
+export const firstHash = '0'.repeat(64)
 
 /** The hash that chains a day-book row to the one before it: SHA-256 over every field of the row, in order. */
 export const dayBookHash = (row: {

@@ -172,6 +172,17 @@ CREATE TABLE belongings (
 ) STRICT;
 CREATE INDEX belongings_of ON belongings (repair_id);
 
+CREATE TABLE messages (
+  id INTEGER PRIMARY KEY,
+  repair_id INTEGER NOT NULL REFERENCES repairs (id),
+  at TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', at) IS at),
+  person_id INTEGER REFERENCES people (id),
+  about TEXT NOT NULL CHECK (about <> ''),
+  way TEXT NOT NULL CHECK (way <> ''),
+  text TEXT NOT NULL CHECK (trim(text) <> '')
+) STRICT;
+CREATE INDEX messages_of ON messages (repair_id, at);
+
 CREATE TABLE hand_overs (
   id INTEGER PRIMARY KEY,
   repair_id INTEGER NOT NULL UNIQUE REFERENCES repairs (id),

@@ -49,6 +49,8 @@ CREATE INDEX labour_entries_of_person ON labour_entries (person_id, started_at);
 CREATE UNIQUE INDEX labour_entries_running ON labour_entries (ifnull(person_id, 0))
   WHERE ended_at IS NULL AND struck_reason IS NULL;
 
+CREATE INDEX messages_of ON messages (repair_id, at);
+
 CREATE INDEX outside_work_away ON outside_work (due_on) WHERE back_at IS NULL;
 
 CREATE INDEX outside_work_of ON outside_work (repair_id);
@@ -371,6 +373,16 @@ CREATE TABLE labour_entries (
   timed INTEGER NOT NULL DEFAULT 1 CHECK (timed IN (0, 1)),
   note TEXT NOT NULL DEFAULT '',
   struck_reason TEXT CHECK (trim(struck_reason) <> '')
+) STRICT;
+
+CREATE TABLE messages (
+  id INTEGER PRIMARY KEY,
+  repair_id INTEGER NOT NULL REFERENCES repairs (id),
+  at TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', at) IS at),
+  person_id INTEGER REFERENCES people (id),
+  about TEXT NOT NULL CHECK (about <> ''),
+  way TEXT NOT NULL CHECK (way <> ''),
+  text TEXT NOT NULL CHECK (trim(text) <> '')
 ) STRICT;
 
 CREATE TABLE outside_work (

@@ -43,6 +43,10 @@ export type WaitReason = (typeof waitReasons)[number]
 export const ways = ['in-person', 'telephone', 'e-mail', 'message', 'letter'] as const
 export type Way = (typeof ways)[number]
 
+/** What a message to an owner is about. */
+export const messageAbouts = ['ready', 'estimate', 'finding', 'reminder', 'delay', 'uncollected', 'other'] as const
+export type MessageAbout = (typeof messageAbouts)[number]
+
 /** How money came in or went out. */
 export const paymentMethods = ['cash', 'card', 'transfer', 'cheque'] as const
 export type PaymentMethod = (typeof paymentMethods)[number]

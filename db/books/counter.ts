@@ -14,7 +14,7 @@ import type {
   SpringState,
   View,
 } from '../../core/vocabulary/intake.ts'
-import type { Scope } from '../../core/vocabulary/work.ts'
+import type { MessageAbout, Scope, Way } from '../../core/vocabulary/work.ts'
 import { accepted, amountIn } from '../checked-in.ts'
 import { dropDraft } from '../drafts.ts'
 import { type RepairRow, repairInShop, settle } from '../facts.ts'
@@ -23,7 +23,7 @@ import { dayOfDoing, issue, paperHead } from '../issue.ts'
 import type { Write } from '../ledger.ts'
 import { nextNumber } from '../numbering.ts'
 import { known, refuse } from '../refusal.ts'
-import { belongings, conditionNotes, conditionPins, owners, repairs } from '../schema/index.ts'
+import { belongings, conditionNotes, conditionPins, messages, owners, repairs } from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
 import { type Doing, verb } from '../verb.ts'
 import { coverOf } from '../warranty-cover.ts'
@@ -294,12 +294,23 @@ export const estimateDate = verb(
   },
 )
 
-/** Records that the owner was told the clock is ready, and how. */
-export const tellOwner = verb(
-  'counter.tellOwner',
-  (tx, input: { repairId: number; way: string; note: string }, doing) => {
-    repairInShop(tx, input.repairId)
+/** What an owner was told, as it was said or sent. */
+export interface Message {
+  readonly repairId: number
+  readonly about: MessageAbout
+  readonly way: Way
+  readonly text: string
+}
+
+/** Records what an owner was told; that a clock is ready is also kept beside the repair. */
+export const tellOwner = verb('counter.tellOwner', (tx, input: Message, doing) => {
+  repairInShop(tx, input.repairId)
+  const { id } = tx
+    .insert(messages)
+    .values({ ...input, at: doing.at, personId: doing.personId })
+    .returning()
+    .get()
+  if (input.about === 'ready')
     tx.update(repairs).set({ toldAt: doing.at }).where(eq(repairs.id, input.repairId)).run()
-    return { subject: { kind: 'repair', id: input.repairId }, result: { id: input.repairId } }
-  },
-)
+  return { subject: { kind: 'repair', id: input.repairId }, result: { id } }
+})

@@ -1,11 +1,12 @@
 import { eq, sql } from 'drizzle-orm'
 import type { Settings, SettingsGroup } from '../../core/shop/settings.ts'
+import { type SomeSettings, settingsProblems } from '../../core/shop/settings-problems.ts'
 import type { PlaceKind } from '../../core/vocabulary/work.ts'
 import type { Write } from '../ledger.ts'
 import { startSeriesAfter } from '../numbering.ts'
-import { known, refuse } from '../refusal.ts'
+import { known, Refusal, refuse } from '../refusal.ts'
 import { holidays, people, shelfPlaces } from '../schema/index.ts'
-import { isShopOpen, keepSettings } from '../settings.ts'
+import { isShopOpen, keepSettings, readSettings } from '../settings.ts'
 import { verb } from '../verb.ts'
 
 const theShop = { kind: 'shop', id: 1 } as const
@@ -24,9 +25,16 @@ function addOnePerson(tx: Write, name: string): number {
   return tx.insert(people).values({ name }).returning().get().id
 }
 
+/** Refuses settings that the shop could not go by, with every problem in them. */
+function refuseUnworkable(some: SomeSettings, currency: string, path = ''): void {
+  const problems = settingsProblems(some, currency)
+  if (problems.length > 0) throw new Refusal(problems.map(one => ({ ...one, field: path + one.field })))
+}
+
 /** Opens the shop: its settings, its first person, the number its repairs begin with. Once in a ledger's life. */
 export const openShop = verb('shop.open', (tx, input: OpenShop) => {
   if (isShopOpen(tx)) refuse('shop.alreadyOpen')
+  refuseUnworkable(input.settings, input.settings.place.currency, 'settings.')
   for (const group of Object.keys(input.settings) as SettingsGroup[])
     keepSettings(tx, group, input.settings[group])
   startSeriesAfter(tx, 'repair', input.firstRepairNumber - 1)
@@ -34,17 +42,15 @@ export const openShop = verb('shop.open', (tx, input: OpenShop) => {
 })
 
 /** Changes one or more groups of settings, each replaced whole. Papers issued before keep what they said. */
-export const changeSettings = verb(
-  'shop.changeSettings',
-  (tx, input: { readonly [G in SettingsGroup]?: Settings[G] | undefined }) => {
-    if (!isShopOpen(tx)) refuse('shop.notOpen')
-    for (const group of Object.keys(input) as SettingsGroup[]) {
-      const value = input[group]
-      if (value !== undefined) keepSettings(tx, group, value)
-    }
-    return { subject: theShop, result: { changed: Object.keys(input) } }
-  },
-)
+export const changeSettings = verb('shop.changeSettings', (tx, input: SomeSettings) => {
+  if (!isShopOpen(tx)) refuse('shop.notOpen')
+  refuseUnworkable(input, (input.place ?? readSettings(tx).place).currency)
+  for (const group of Object.keys(input) as SettingsGroup[]) {
+    const value = input[group]
+    if (value !== undefined) keepSettings(tx, group, value)
+  }
+  return { subject: theShop, result: { changed: Object.keys(input) } }
+})
 
 /** Enters a person who works here. */
 export const addPerson = verb('shop.addPerson', (tx, input: { name: string }) => {

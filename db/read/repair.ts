@@ -138,6 +138,12 @@ export function repairView(read: Read, number: number, at: string) {
     words,
     limit: limits(read, repair),
     invoiceLines: agreedLines(estimates, words),
+    messages: read
+      .select()
+      .from(s.messages)
+      .where(eq(s.messages.repairId, repair.id))
+      .orderBy(asc(s.messages.id))
+      .all(),
     documents: documentsOf(read, [repair.id]),
     money: moneyOf(read, repair.id),
     warranty: { given: warrantyOf(read, repair.id) ?? null, cover: coverOf(read, repair, today) ?? null },

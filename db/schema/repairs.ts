@@ -14,7 +14,7 @@ import type {
   SpringState,
   View,
 } from '../../core/vocabulary/intake.ts'
-import type { Scope } from '../../core/vocabulary/work.ts'
+import type { MessageAbout, Scope, Way } from '../../core/vocabulary/work.ts'
 import { amount, code, flag, id, words } from './columns.ts'
 
 export const repairs = sqliteTable('repairs', {
@@ -93,6 +93,16 @@ export const belongings = sqliteTable('belongings', {
   tag: words(),
   returnedAt: text(),
   unreturnedReason: words(),
+})
+
+export const messages = sqliteTable('messages', {
+  id: id(),
+  repairId: integer().notNull(),
+  at: text().notNull(),
+  personId: integer(),
+  about: code<MessageAbout>(),
+  way: code<Way>(),
+  text: text().notNull(),
 })
 
 export const handOvers = sqliteTable('hand_overs', {

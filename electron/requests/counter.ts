@@ -1,7 +1,7 @@
 import { Hono } from 'hono'
 import { z } from 'zod'
 import * as intake from '../../core/vocabulary/intake.ts'
-import { scopes, ways } from '../../core/vocabulary/work.ts'
+import { messageAbouts, scopes, ways } from '../../core/vocabulary/work.ts'
 import { estimateDate, noteCondition, strikeNote, takeIn, tellOwner } from '../../db/books/counter.ts'
 import { handOver } from '../../db/books/hand-over.ts'
 import { body } from './body.ts'
@@ -97,7 +97,11 @@ export const counter = new Hono<Env>()
   .post('/estimateDate', body(z.strictObject({ repairId: id, estimatedOn: openDate })), c =>
     perform(c, estimateDate, c.req.valid('json')),
   )
-  .post('/tellOwner', body(z.strictObject({ repairId: id, way: oneOf(ways), note: optional(400) })), c =>
-    perform(c, tellOwner, c.req.valid('json')),
+  .post(
+    '/tellOwner',
+    body(
+      z.strictObject({ repairId: id, about: oneOf(messageAbouts), way: oneOf(ways), text: requiredLines() }),
+    ),
+    c => perform(c, tellOwner, c.req.valid('json')),
   )
   .post('/handOver', body(handOverInput), c => perform(c, handOver, c.req.valid('json')))

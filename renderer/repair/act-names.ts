@@ -43,7 +43,7 @@ export interface ActsOf {
 function sideActs({ standing: { stage }, money }: ActsOf): SideAct[] {
   const inShop = stage !== 'collected'
   const acts: Record<SideAct, boolean> = {
-    'tell-owner': stage === 'ready' || stage === 'declined',
+    'tell-owner': inShop,
     pay: inShop || money.balance.due > 0,
     refund: money.heldMinor > 0,
     'estimated-date': inShop,

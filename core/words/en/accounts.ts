@@ -1,4 +1,5 @@
 import type { PaperKind } from '../../papers/contents.ts'
+import type { TaxDue } from '../../tax/due.ts'
 
 /** What each act of the day book is called, as a sentence without its subject: that and who did it stand beside it. */
 const acts = {
@@ -177,7 +178,14 @@ export const accounts = {
 
   tax: {
     title: 'Tax',
-    note: 'From the invoices and credit notes issued in this time, as they were frozen.',
+    notes: {
+      invoice: 'From the invoices and credit notes issued in this time, as they were frozen.',
+      payment: 'From the money received and given back in this time, by the invoices it was for.',
+    } satisfies Record<TaxDue, string>,
+    byKind: 'By kind of line',
+    kind: 'Kind of line',
+    untaxed: 'untaxed',
+    wholePaper: 'on the whole paper',
     code: 'Tax',
     rate: 'Rate',
     taxable: 'Without tax',

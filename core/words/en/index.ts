@@ -2,6 +2,7 @@ import { accounts } from './accounts.ts'
 import { bench } from './bench.ts'
 import { counter } from './counter.ts'
 import { demo } from './demo.ts'
+import { messages } from './messages.ts'
 import { papers } from './papers.ts'
 import { problems } from './problems.ts'
 import { refusals } from './refusals.ts'
@@ -12,6 +13,7 @@ import { coverReasons, stillToShow, troubles, verdicts } from './shelf.ts'
 import { shelf } from './shelf-page.ts'
 import { shop } from './shop.ts'
 import { start } from './start.ts'
+import { stores } from './stores.ts'
 import { vocabulary } from './vocabulary.ts'
 import { workingSteps } from './working.ts'
 
@@ -26,6 +28,7 @@ export const en = {
   verdicts,
   counter,
   demo,
+  messages,
   papers,
   problems: { ...problems, ...refusals },
   register,
@@ -34,6 +37,7 @@ export const en = {
   shop,
   shelf,
   start,
+  stores,
   workingSteps,
 }
 

@@ -1,6 +1,8 @@
-import type { PaperKind } from '../../papers/contents.ts'
+import type { PaperSize } from '../../papers/sizes.ts'
+import type { AnyKind } from '../../papers/working.ts'
 import type { LineKind } from '../../pricing/kinds/index.ts'
 import type { QuantityUnit } from '../../pricing/kinds/kind.ts'
+import { workingPapers, workingTitles } from './working-papers.ts'
 
 /** Everything the papers say beyond the trade's vocabulary. */
 export const papers = {
@@ -11,7 +13,16 @@ export const papers = {
     'credit-note': 'Credit note',
     receipt: 'Receipt',
     warranty: 'Warranty certificate',
-  } satisfies Record<PaperKind, string>,
+    ...workingTitles,
+  } satisfies Record<AnyKind, string>,
+  sizes: {
+    a4: 'A4',
+    letter: 'Letter',
+    a6: 'A6',
+    label62x29: 'label 62 × 29 mm',
+    label4x6: 'label 4 × 6 in',
+  } satisfies Record<PaperSize, string>,
+  ...workingPapers,
   supplementTitle: 'Supplement',
   refundTitle: 'Refund',
   titleNumber: (title: string, number: string) => `${title} ${number}`,

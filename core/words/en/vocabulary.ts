@@ -13,6 +13,7 @@ import type {
 import type {
   AsFoundMark,
   Exclusion,
+  MessageAbout,
   PartKind,
   PaymentMethod,
   PlaceKind,
@@ -195,6 +196,15 @@ export const vocabulary = {
     owner: 'owner’s word',
     other: 'another reason',
   } satisfies Record<WaitReason, string>,
+  messageAbouts: {
+    ready: 'the clock is ready',
+    estimate: 'the estimate',
+    finding: 'something found at the strip',
+    reminder: 'waiting for word',
+    delay: 'a later date',
+    uncollected: 'still to be collected',
+    other: 'something else',
+  } satisfies Record<MessageAbout, string>,
   ways: {
     'in-person': 'in person',
     telephone: 'by telephone',
