@@ -61,7 +61,7 @@ function Shown({ view, period }: { view: View; period: Period }) {
     >
       <PeriodLine period={period} />
       <div className="beside-margin">
-        <p className="quiet">{tax.note}</p>
+        <p className="quiet">{tax.notes[view.due]}</p>
         <Ledger
           plain
           caption={tax.title}
@@ -71,8 +71,43 @@ function Shown({ view, period }: { view: View; period: Period }) {
           empty={tax.empty}
           totalLabel={tax.total}
         />
+        {view.byKind.length > 0 && <ByKind view={view} />}
         <p className="quiet">{tax.advice}</p>
       </div>
     </AccountsPage>
+  )
+}
+
+/** The same figures told apart by kind of line, and what bears no tax. */
+function ByKind({ view: { byKind, untaxed } }: { view: View }) {
+  const { words, formats } = useShop()
+  const { tax } = words.accounts
+  const kinds: Readonly<Record<string, string>> = words.papers.lines.kinds
+  const rows = [
+    ...byKind.map(row => ({ ...row, name: `${row.code} ${formats.percent(row.rate)}` })),
+    ...untaxed.map(({ kind, netMinor }) => ({
+      kind,
+      name: tax.untaxed,
+      taxableMinor: netMinor,
+      taxMinor: null,
+    })),
+  ]
+  return (
+    <details>
+      <summary>{tax.byKind}</summary>
+      <Ledger
+        plain
+        caption={tax.byKind}
+        groups={[{ title: '', rows }]}
+        rowKey={row => `${row.name} ${row.kind}`}
+        empty={tax.empty}
+        columns={[
+          { label: tax.kind, kind: 'entry', cell: row => kinds[row.kind] ?? tax.wholePaper },
+          { label: tax.code, kind: 'text', cell: row => row.name },
+          { label: tax.taxable, kind: 'figure', cell: row => <Money minor={row.taxableMinor} /> },
+          { label: tax.tax, kind: 'figure', cell: row => <Money minor={row.taxMinor} /> },
+        ]}
+      />
+    </details>
   )
 }

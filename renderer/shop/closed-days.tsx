@@ -10,7 +10,8 @@ import { PublicHolidays } from './public-holidays.tsx'
 
 /** Days beyond the week on which the shop is shut: the list, one more, and the public holidays of a place. */
 export function ClosedDays() {
-  const { closed } = useShop().words.shop
+  const { words } = useShop()
+  const { closed } = words.shop
   const days = useClosedDays()
   return (
     <>
@@ -24,7 +25,7 @@ export function ClosedDays() {
         columns={[
           { label: closed.date, kind: 'text', cell: day => <CivilDate on={day.onDate} style="long" /> },
           { label: closed.name, kind: 'entry', cell: day => day.name },
-          { label: closed.open, kind: 'figure', cell: day => <OpenAfterAll day={day} /> },
+          { label: words.shop.change, kind: 'figure', cell: day => <OpenAfterAll day={day} /> },
         ]}
       />
       <h2>{closed.addTitle}</h2>

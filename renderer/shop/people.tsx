@@ -23,7 +23,7 @@ export function People() {
         columns={[
           { label: said.person, kind: 'entry', cell: person => <b>{person.name}</b> },
           { label: said.standing, kind: 'text', cell: person => (person.active ? said.here : said.gone) },
-          { label: said.leave, kind: 'figure', cell: person => <ComeOrGo person={person} /> },
+          { label: words.shop.change, kind: 'figure', cell: person => <ComeOrGo person={person} /> },
         ]}
       />
       <h2>{said.addTitle}</h2>

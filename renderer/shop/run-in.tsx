@@ -92,17 +92,19 @@ function StageLine({ stages, index, last, path }: StageLineProps) {
   const length = stages.at(index, 'length')
   const { value: unit } = stages.at(index, 'unit')
   const of = said.stageOf(index + 1)
+  // The labels of the first line stand above it like headings; the others are for screen readers.
+  const labelled = (label: string) => (index === 0 ? label : `${label}, ${of}`)
   return (
     <div className="stage">
-      <TextField label={`${said.stage}, ${of}`} hideLabel={index > 0} {...stages.at(index, 'name')} />
+      <TextField label={labelled(said.stage)} hideLabel={index > 0} {...stages.at(index, 'name')} />
       <DecimalField
-        label={`${said.length}, ${of}`}
+        label={labelled(said.length)}
         hideLabel={index > 0}
         {...length}
         name={`${path}.stages[${index}].${unit}`}
       />
       <Choice
-        label={`${said.unit}, ${of}`}
+        label={labelled(said.unit)}
         hideLabel={index > 0}
         choices={said.units}
         {...stages.at(index, 'unit')}

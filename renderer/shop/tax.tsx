@@ -69,19 +69,17 @@ export function Tax() {
 /** The taxes on one kind of line; typing in the last opens the next. */
 function Taxes({ title, taxes }: { title: string; taxes: LinesState<LineTax> }) {
   const said = useShop().words.shop.tax
+  const labelled = (label: string, index: number) =>
+    index === 0 ? label : `${label}, ${said.taxOf(index + 1)}`
   return (
     <fieldset className="tax-kind">
       <legend>{title}</legend>
       {taxes.lines.map(({ key, blank: isLast }, index) => (
         <div key={key} className="tax-line">
-          <TextField
-            label={`${title}: ${said.code}, ${said.taxOf(index + 1)}`}
-            hideLabel
-            {...taxes.at(index, 'code')}
-          />
+          <TextField label={labelled(said.code, index)} hideLabel={index > 0} {...taxes.at(index, 'code')} />
           <DecimalField
-            label={`${title}: ${said.rate}, ${said.taxOf(index + 1)}`}
-            hideLabel
+            label={labelled(said.rate, index)}
+            hideLabel={index > 0}
             unit="%"
             {...taxes.at(index, 'rate')}
           />

@@ -23,6 +23,7 @@ export const shop = {
     backups: 'Backups',
   },
   save: 'Save',
+  change: 'Change',
   saved: (group: string) => `Saved: ${group}. Papers issued before stay as they are.`,
 
   name: {
