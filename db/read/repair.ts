@@ -2,6 +2,7 @@ import { and, asc, eq, isNull, lt } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { cautionsFor, mustAcknowledge } from '../../core/cautions/cautions.ts'
 import { minor } from '../../core/money/minor.ts'
+import { phoneText } from '../../core/owner/contact.ts'
 import { authorisedTotal } from '../../core/pricing/authorised.ts'
 import { isLate } from '../../core/standing/counter-list.ts'
 import { setUpAdviceFor } from '../../core/vocabulary/set-up-advice.ts'
@@ -31,7 +32,11 @@ export function ownerWithContacts(read: Read, ownerId: number) {
     .where(and(eq(s.ownerContacts.ownerId, ownerId), isNull(s.ownerContacts.struckReason)))
     .all()
     .sort((a, b) => Number(b.preferred) - Number(a.preferred) || a.id - b.id)
-  return { ...owner, contacts }
+  const shown = contacts.map(contact => ({
+    ...contact,
+    shown: contact.kind === 'phone' ? phoneText(contact.value) : contact.value,
+  }))
+  return { ...owner, contacts: shown }
 }
 
 function estimatesOf(read: Read, repair: RepairRow, currency: string) {

@@ -36,12 +36,12 @@ export function Contacts({ view: { owner, struckContacts } }: { view: Owner }) {
 
 function ContactLine({ contact }: { contact: Contact }) {
   const { register } = useShop().words
-  const { kind, value, preferred } = contact
+  const { kind, value, shown, preferred } = contact
   const [striking, setStriking] = useState(false)
   return (
     <li>
       <div className="contact">
-        <a href={`${kind === 'phone' ? 'tel' : 'mailto'}:${value}`}>{value}</a>
+        <a href={`${kind === 'phone' ? 'tel' : 'mailto'}:${value}`}>{shown}</a>
         <span className="quiet">
           {register.contactForm.kinds[kind]}
           {preferred && `, ${register.owner.preferred}`}

@@ -16,9 +16,9 @@ export function OwnerSection({ view: { owner } }: { view: Repair }) {
         <Link href={`/register/owner/${owner.id}`}>{owner.name}</Link>
       </p>
       <ul className="contacts">
-        {owner.contacts.map(({ id, kind, value, preferred }) => (
+        {owner.contacts.map(({ id, kind, value, shown, preferred }) => (
           <li key={id}>
-            <a href={`${kind === 'phone' ? 'tel' : 'mailto'}:${value}`}>{value}</a>
+            <a href={`${kind === 'phone' ? 'tel' : 'mailto'}:${value}`}>{shown}</a>
             {preferred && owner.contacts.length > 1 && <span className="quiet"> {repair.preferred}</span>}
           </li>
         ))}

@@ -11,6 +11,7 @@ import { actWords } from './act-names.ts'
 import { EstimatesSection, WordSection } from './estimate-sections.tsx'
 import { forms } from './forms.ts'
 import { ClockSection, IntakeSection, OwnerSection } from './intake-sections.tsx'
+import { MessagesSection } from './messages-section.tsx'
 import {
   EarlierSection,
   HandOverSection,
@@ -86,6 +87,7 @@ function Shown({ view, act, base }: { view: Repair; act: string | undefined; bas
       <OwnerSection view={view} />
       <ClockSection view={view} />
       <IntakeSection view={view} />
+      <MessagesSection view={view} />
       <EstimatesSection view={view} />
       <WordSection view={view} />
       <MoneySection view={view} />

@@ -16,6 +16,7 @@ export const repair = {
   limit: 'agreed limit',
 
   sections: {
+    messages: 'Said to the owner',
     owner: 'Owner',
     clock: 'Clock',
     intake: 'As it came in',
