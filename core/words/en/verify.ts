@@ -1,0 +1,79 @@
+type Values = Readonly<Record<string, string | number>>
+
+const paper = ({ kind, number }: Values) => `The ${String(kind).replaceAll('-', ' ')} ${number}`
+const series = ({ series: name }: Values) =>
+  name === 'repair'
+    ? 'repairs'
+    : String(name).endsWith('/')
+      ? `the estimates of repair ${String(name).slice(0, -1)}`
+      : `the series “${String(name).replaceAll('-', ' ')}”`
+const through = ({ from, to }: Values, one: string, several: string) =>
+  from === to ? `${one} ${from} is` : `${several} ${from} to ${to} are`
+
+/** What the verify command says: what it looked at, and what is wrong where. */
+export const verify = {
+  usage:
+    'npm run verify -- --ledger FILE [--json] looks through a ledger without changing it. It ends with 0 where all is sound, 1 where something is wrong, 2 where it could not look.',
+  ledgerNeeded: 'Say with --ledger FILE which ledger to look through.',
+  noFile: ({ file }: { file: string }) => `There is no file ${file}.`,
+  noRoom: ({ folder }: { folder: string }) =>
+    `A copy to look through did not fit into ${folder}. Free some room there, or set TMPDIR to a folder that has it.`,
+  sound: ({ file }: { file: string }) => `${file} is sound.`,
+  unsound: ({ file, faults }: { file: string; faults: number }) =>
+    `${file}: ${faults === 1 ? 'one thing is' : `${faults} things are`} wrong. Copy the file away as it is before anything else is done with it; the backups beside it are looked through in the same way.`,
+
+  checks: {
+    file: (n: number) => `File: ${n} pages`,
+    shape: (n: number) => `Tables, indexes and triggers: ${n}`,
+    dayBook: (n: number) => `Day book: ${n} rows`,
+    numbers: (n: number) => `Numbers: ${n} given`,
+    papers: (n: number) => `Papers: ${n}`,
+    derived: (n: number) => `Standings, balances and stock: ${n}`,
+    photographs: (n: number) => `Photographs: ${n}`,
+  },
+  good: 'in order',
+
+  faults: {
+    'file.unopenable': () => 'The file cannot be opened: it is cut short, or its first pages are damaged.',
+    'file.damaged': (v: Values) => `The file itself is damaged: ${v.what}.`,
+    'file.reference': (v: Values) =>
+      `Row ${v.row} of the table ${v.table} points to something in ${v.parent} that is not there.`,
+    'shape.missing': (v: Values) => `The ${v.type} ${v.name} is missing.`,
+    'shape.changed': (v: Values) => `The ${v.type} ${v.name} is not as it was made.`,
+    'shape.foreign': (v: Values) => `The ${v.type} ${v.name} does not belong in a ledger.`,
+    'dayBook.gap': (v: Values) => `In the day book, ${through(v, 'row', 'rows')} missing.`,
+    'dayBook.chain': (v: Values) =>
+      `Day book row ${v.id} (${v.at}, ${v.act}) does not carry the hash of the row before it: that row, or this one, was changed, added or taken out.`,
+    'dayBook.changed': (v: Values) =>
+      `Day book row ${v.id} (${v.at}, ${v.act}) was changed after it was written: it does not hash to what it carries.`,
+    'dayBook.untold': (v: Values) =>
+      `${paper(v)} was issued at ${v.at}, but no act in the day book tells of it: acts at its end are missing.`,
+    'number.gap': (v: Values) => `In ${series(v)}, ${through(v, 'number', 'numbers')} missing.`,
+    'number.double': (v: Values) => `In ${series(v)}, number ${v.number} was given twice.`,
+    'number.last': (v: Values) =>
+      `In ${series(v)}, the last number given is ${v.given}, but the next one would follow ${v.last}.`,
+    'paper.unreadable': (v: Values) => `${paper(v)} cannot be read: ${v.reason}.`,
+    'paper.hash': (v: Values) =>
+      `${paper(v)} was changed after it was issued: its contents do not fit their hash.`,
+    'paper.column': (v: Values) =>
+      `${paper(v)} says ${v.says} for ${v.field}, but the ledger keeps ${v.kept} beside it.`,
+    'paper.recomputes': (v: Values) =>
+      `${paper(v)}: its lines, priced again by its own rules, do not come to the figures it shows.`,
+    'paper.total': (v: Values) =>
+      `${paper(v)} comes to ${v.says} in minor units, but the ledger keeps ${v.kept} beside it.`,
+    'paper.tax': (v: Values) =>
+      `${paper(v)} has a tax of ${v.says} in minor units, but the ledger keeps ${v.kept} beside it.`,
+    'paper.taxes': (v: Values) => `${paper(v)}: the taxes kept beside it are not those of its lines.`,
+    'derived.stage': (v: Values) =>
+      `Repair ${v.number} is listed as “${v.kept}”, but by what is on record it stands at “${v.stage}”.`,
+    'derived.due': (v: Values) =>
+      `On repair ${v.number}, ${v.due} is due in minor units by its invoices and payments, but ${v.kept} is listed.`,
+    'derived.stock': (v: Values) =>
+      `Of the part ${v.name}, ${v.moved} are in stock by its moves, but ${v.kept} are listed.`,
+    'photograph.missing': (v: Values) => `The photograph ${v.hash} is not beside the ledger.`,
+    'photograph.changed': (v: Values) => `The photograph ${v.hash} has other bytes than it was kept with.`,
+    'photograph.length': (v: Values) =>
+      `The photograph ${v.hash} has ${v.found} bytes, but the ledger lists ${v.kept}.`,
+    'check.stopped': (v: Values) => `This could not be looked through to its end: ${v.reason}.`,
+  } satisfies Record<string, (values: Values) => string>,
+}

@@ -1,0 +1,25 @@
+import type { verify } from '../../core/words/en/verify.ts'
+import type { Read } from '../ledger.ts'
+
+/** What can be wrong; each code has a sentence in the catalogue. */
+export type FaultCode = keyof typeof verify.faults
+
+/** One thing that is wrong, and the figures its sentence needs to say where. */
+export interface Fault {
+  readonly code: FaultCode
+  readonly values: Readonly<Record<string, string | number>>
+}
+
+/** A ledger being looked at. */
+export interface Examined {
+  readonly read: Read
+  /** The ledger's own file, beside which its photographs stand. */
+  readonly file: string
+  /** Folder of the migrations. */
+  readonly migrations: string
+}
+
+/** Yields what is wrong and returns how many things it looked at. */
+export type Check = (examined: Examined) => Generator<Fault, number>
+
+export const fault = (code: FaultCode, values: Fault['values'] = {}): Fault => ({ code, values })

@@ -1,0 +1,47 @@
+import { type Check, type Examined, type Fault, fault } from './check.ts'
+import { dayBook } from './day-book.ts'
+import { derived } from './derived.ts'
+import { file } from './file.ts'
+import { numbers } from './numbers.ts'
+import { papers } from './papers.ts'
+import { photographs } from './photographs.ts'
+import { shape } from './shape.ts'
+
+/** Every check, in the order they are made. A new one is one file here and one entry. */
+export const checks = { file, shape, dayBook, numbers, papers, derived, photographs } satisfies Record<
+  string,
+  Check
+>
+
+export type CheckName = keyof typeof checks
+
+/** What one check looked at and what it found wrong. */
+export interface Checked {
+  readonly name: CheckName
+  readonly looked: number
+  readonly faults: readonly Fault[]
+}
+
+const mostFaults = 1000
+
+/** Runs one check; what keeps it from going on is a fault itself. Beyond a thousand faults it stops. */
+function checked(name: CheckName, examined: Examined): Checked {
+  const faults: Fault[] = []
+  let looked = 0
+  try {
+    const run = checks[name](examined)
+    for (let step = run.next(); ; step = run.next()) {
+      if (step.done) looked = step.value
+      else faults.push(step.value)
+      if (step.done || faults.length >= mostFaults) break
+    }
+  } catch (error) {
+    faults.push(fault('check.stopped', { reason: error instanceof Error ? error.message : String(error) }))
+  }
+  return { name, looked, faults }
+}
+
+/** Makes every check on the ledger, one after the other. */
+export function* verified(examined: Examined): Generator<Checked> {
+  for (const name of Object.keys(checks) as CheckName[]) yield checked(name, examined)
+}

@@ -1,0 +1,88 @@
+import { createHash } from 'node:crypto'
+import { isDeepStrictEqual } from 'node:util'
+import { asc, eq, gt } from 'drizzle-orm'
+import type { PaperContents } from '../../core/papers/contents.ts'
+import { type PricedContents, priceInputOf } from '../../core/papers/price-input.ts'
+import { priced } from '../../core/pricing/price.ts'
+import { byId } from '../by-id.ts'
+import { type DocumentRow, sumsOf } from '../issue.ts'
+import type { Read } from '../ledger.ts'
+import { documents, documentTaxes } from '../schema/index.ts'
+import { type Check, type Fault, fault } from './check.ts'
+
+const rows = (read: Read) =>
+  byId((after, limit) =>
+    read
+      .select()
+      .from(documents)
+      .where(gt(documents.id, after))
+      .orderBy(asc(documents.id))
+      .limit(limit)
+      .all(),
+  )
+
+const named = ({ kind, number }: DocumentRow) => ({ kind, number })
+
+function* headFaults(row: DocumentRow, contents: PaperContents): Generator<Fault> {
+  for (const field of ['kind', 'number', 'issuedOn', 'currency'] as const)
+    if (row[field] !== contents[field])
+      yield fault('paper.column', { ...named(row), field, kept: row[field], says: String(contents[field]) })
+}
+
+/** Whether the frozen lines still price to the frozen figures, by the rules frozen with them. */
+function recomputes(contents: PricedContents): boolean {
+  const again = priced(priceInputOf(contents))
+  const nets = contents.lines.map(line => ({ net: line.net }))
+  return (
+    again.ok && isDeepStrictEqual(again.value, contents.priced) && isDeepStrictEqual(again.value.lines, nets)
+  )
+}
+
+function* sumFaults(read: Read, row: DocumentRow, contents: PaperContents): Generator<Fault> {
+  const sums = sumsOf(contents)
+  if (!sums.ok) return
+  const { total, tax, taxes } = sums.value
+  if (row.totalMinor !== total)
+    yield fault('paper.total', { ...named(row), kept: row.totalMinor, says: total })
+  if (row.taxMinor !== tax) yield fault('paper.tax', { ...named(row), kept: row.taxMinor, says: tax })
+  const kept = read
+    .select({
+      code: documentTaxes.code,
+      rate: documentTaxes.rate,
+      kind: documentTaxes.kind,
+      taxable: documentTaxes.taxableMinor,
+      tax: documentTaxes.taxMinor,
+    })
+    .from(documentTaxes)
+    .where(eq(documentTaxes.documentId, row.id))
+    .orderBy(asc(documentTaxes.id))
+    .all()
+  const inOrder = taxes.map(({ code, rate, kind, taxable, tax }) => ({ code, rate, kind, taxable, tax }))
+  if (!isDeepStrictEqual(kept, inOrder)) yield fault('paper.taxes', named(row))
+}
+
+function* contentsFaults(read: Read, row: DocumentRow, contents: PaperContents): Generator<Fault> {
+  yield* headFaults(row, contents)
+  if ('priced' in contents && !recomputes(contents)) yield fault('paper.recomputes', named(row))
+  yield* sumFaults(read, row, contents)
+}
+
+function* paperFaults(read: Read, row: DocumentRow): Generator<Fault> {
+  const hash = createHash('sha256').update(row.contents).digest('hex')
+  if (hash !== row.contentsHash) yield fault('paper.hash', named(row))
+  try {
+    yield* contentsFaults(read, row, JSON.parse(row.contents) as PaperContents)
+  } catch (error) {
+    yield fault('paper.unreadable', { ...named(row), reason: String(error) })
+  }
+}
+
+/** Every paper: its contents as they were frozen, pricing to the same figures, and the sums beside them. */
+export const papers: Check = function* ({ read }) {
+  let looked = 0
+  for (const row of rows(read)) {
+    yield* paperFaults(read, row)
+    looked += 1
+  }
+  return looked
+}

@@ -1,0 +1,23 @@
+import { asc, gt } from 'drizzle-orm'
+import { byId } from '../by-id.ts'
+import { hashOf, readPhotograph } from '../photograph-files.ts'
+import { photographs as table } from '../schema/index.ts'
+import { type Check, fault } from './check.ts'
+
+/** Every photograph on record: its file beside the ledger, with the bytes its name says. */
+export const photographs: Check = function* ({ read, file }) {
+  const rows = byId((after, limit) =>
+    read.select().from(table).where(gt(table.id, after)).orderBy(asc(table.id)).limit(limit).all(),
+  )
+  let looked = 0
+  for (const row of rows) {
+    const { hash } = row
+    const bytes = readPhotograph(file, row)
+    if (!bytes) yield fault('photograph.missing', { hash })
+    else if (hashOf(bytes) !== hash) yield fault('photograph.changed', { hash })
+    else if (bytes.length !== row.bytes)
+      yield fault('photograph.length', { hash, kept: row.bytes, found: bytes.length })
+    looked += 1
+  }
+  return looked
+}
