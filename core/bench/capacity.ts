@@ -5,7 +5,7 @@ import type { WorkWeek } from '../calendar/opening.ts'
 export interface BenchCapacity {
   readonly aheadMinutes: number
   readonly minutesPerWeek: number
-  /** Weeks of open hours the work ahead fills; null where nobody works or the shop is never open. */
+  /** Weeks of open hours the work ahead fills, to a tenth; null where nobody works or the shop is never open. */
   readonly weeks: number | null
 }
 
@@ -16,5 +16,6 @@ const openMinutes = (week: WorkWeek): number =>
 export function benchCapacity(ahead: readonly number[], week: WorkWeek, benches: number): BenchCapacity {
   const aheadMinutes = ahead.reduce((sum, minutes) => sum + minutes, 0)
   const minutesPerWeek = openMinutes(week) * benches
-  return { aheadMinutes, minutesPerWeek, weeks: minutesPerWeek > 0 ? aheadMinutes / minutesPerWeek : null }
+  const weeks = minutesPerWeek > 0 ? Math.round((aheadMinutes / minutesPerWeek) * 10) / 10 : null
+  return { aheadMinutes, minutesPerWeek, weeks }
 }

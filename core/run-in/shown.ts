@@ -6,7 +6,7 @@ import type { Assessment } from './assess.ts'
 const at = (places: number, value: number | null): number | null =>
   value === null ? null : Math.round(value * 10 ** places) / 10 ** places
 
-/** The figures of a run as they are shown: seconds to a tenth, turns to a quarter of a tenth, days to a tenth. Null where not known. */
+/** The figures of a run as they are shown: seconds to a tenth, turns to a hundredth, days to a tenth. Null where not known. */
 export function shownFigures({ rate, trendOverWind, verdict }: Assessment) {
   const { ratePerDay, limitPerDay, suggestedTurns, ranDays, neededDays } = verdict.values
   return {

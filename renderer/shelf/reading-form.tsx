@@ -3,8 +3,9 @@ import { patternOf } from '../../core/run-in/limits.ts'
 import { blowsDue } from '../../core/run-in/shown.ts'
 import type { Bound, EntryState } from '../parts/entry.ts'
 import { DecimalField, TextField, Tick } from '../parts/field.tsx'
+import { numberOrNull, orNull } from '../parts/typed.ts'
 import { useShop } from '../shop.tsx'
-import { orNull, type RoundRow } from './shelf.ts'
+import type { RoundRow } from './shelf.ts'
 
 /** Right, wrong, or not said: as three answers of one key. */
 export type Said = '' | 'right' | 'wrong'
@@ -43,7 +44,6 @@ export const blankReading: TypedReading = {
 }
 
 const answered = (said: Said): boolean | null => (said === '' ? null : said === 'right')
-const numberOrNull = (text: string): number | null => (text.trim() === '' ? null : Number(text))
 
 /** The reading as the request takes it. */
 export const readingInput = (typed: TypedReading) => ({

@@ -22,6 +22,3 @@ export const runQuery = (id: number) => ({
   queryKey: ['run', id],
   queryFn: () => answer(api.pages.runs[':id'].$get({ param: { id: String(id) } })),
 })
-
-/** Text that may be left empty, as the request takes it. */
-export const orNull = (text: string): string | null => (text.trim() === '' ? null : text.trim())

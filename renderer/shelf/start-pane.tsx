@@ -5,8 +5,9 @@ import { ActForm, Send, useAct } from '../parts/act.tsx'
 import { useEntry } from '../parts/entry.ts'
 import { Choice, DecimalField, TextField } from '../parts/field.tsx'
 import { Pane } from '../parts/pane.tsx'
+import { orNull } from '../parts/typed.ts'
 import { useShop } from '../shop.tsx'
-import { orNull, type Shelf, type Startable } from './shelf.ts'
+import type { Shelf, Startable } from './shelf.ts'
 
 interface Begin {
   readonly repairId: number

@@ -1,0 +1,141 @@
+import { useQuery } from '@tanstack/react-query'
+import { useId } from 'react'
+import { type Dimension, dimensions } from '../../core/stores/part-size.ts'
+import type { PartKind } from '../../core/vocabulary/work.ts'
+import { type Bound, type EntryState, type LinesState, useEntry, useLines } from '../parts/entry.ts'
+import { Choice, DecimalField, TextField } from '../parts/field.tsx'
+import { neededNumber } from '../parts/typed.ts'
+import { useShop } from '../shop.tsx'
+import { type PartView, storesQuery } from './stores.ts'
+
+interface SizeLine {
+  readonly dimension: Dimension
+  readonly value: string
+  readonly unit: 'mm' | 'in'
+}
+
+interface PartTyped {
+  readonly kind: PartKind
+  readonly name: string
+  readonly vendor: string
+  readonly keptAt: string
+  readonly unitCost: string
+  readonly unitPrice: string
+  readonly reorderAt: string
+}
+
+/** Dimensions a kind of part is told by, in the order they are told. Common practice. */
+const usual: Record<PartKind, readonly Dimension[]> = {
+  mainspring: ['height', 'thickness', 'length', 'barrel'],
+  suspension: ['thickness', 'width', 'length'],
+  line: ['diameter', 'length'],
+  bushing: ['bore', 'outside', 'height'],
+  glass: ['diameter', 'thickness'],
+  hands: ['length', 'bore'],
+  'pivot-steel': ['diameter', 'length'],
+  consumable: [],
+  other: [],
+}
+
+/** A part as it is typed: its facts and its sizes. */
+export function usePartEntry(initial: PartTyped, sizes: readonly SizeLine[]) {
+  const { settings } = useShop()
+  const unit = settings.place.units
+  const entry = useEntry(initial)
+  const lines = useLines<SizeLine>(
+    'sizes',
+    { dimension: 'height', value: '', unit },
+    line => line.value.trim() === '',
+    sizes,
+  )
+  return {
+    entry,
+    lines,
+    /** As the request takes it. */
+    input: () => ({
+      ...entry.value,
+      unitCost: entry.value.unitCost.trim() || '0',
+      unitPrice: entry.value.unitPrice.trim() || '0',
+      reorderAt: neededNumber(entry.value.reorderAt || '0'),
+      sizes: lines.written(),
+    }),
+  }
+}
+
+export const blankPart: PartTyped = {
+  kind: 'mainspring',
+  name: '',
+  vendor: '',
+  keptAt: '',
+  unitCost: '',
+  unitPrice: '',
+  reorderAt: '0',
+}
+
+/** The part on record as it would be typed. */
+export const partTyped = (
+  { part }: PartView,
+  vendor: string,
+  major: (minor: number) => string,
+): PartTyped => ({
+  kind: part.kind,
+  name: part.name,
+  vendor,
+  keptAt: part.keptAt,
+  unitCost: major(part.unitCostMinor),
+  unitPrice: major(part.unitPriceMinor),
+  reorderAt: String(part.reorderAt),
+})
+
+interface FieldsProps {
+  readonly entry: EntryState<PartTyped>
+  readonly lines: LinesState<SizeLine>
+}
+
+/** The fields of a part; the sizes offered follow its kind. */
+export function PartFields({ entry, lines }: FieldsProps) {
+  const { words } = useShop()
+  const { form } = words.stores
+  const { data } = useQuery(storesQuery)
+  const list = useId()
+  return (
+    <>
+      <div className="fields">
+        <Choice label={form.kind} choices={words.partKinds} {...entry.at('kind')} />
+        <TextField label={form.name} {...entry.at('name')} />
+        <TextField label={form.vendor} hint={form.vendorHint} list={list} {...entry.at('vendor')} />
+        <datalist id={list}>
+          {data?.vendors.map(one => (
+            <option key={one.id} value={one.name} />
+          ))}
+        </datalist>
+        <TextField label={form.keptAt} {...entry.at('keptAt')} />
+        <DecimalField label={form.unitCost} {...entry.at('unitCost')} />
+        <DecimalField label={form.unitPrice} {...entry.at('unitPrice')} />
+        <DecimalField label={form.reorderAt} hint={form.reorderHint} {...entry.at('reorderAt')} />
+      </div>
+      <fieldset className="lines">
+        <legend className="group-label">{form.sizes}</legend>
+        {lines.lines.map(({ key }, index) => (
+          <SizeFields key={key} lines={lines} index={index} kind={entry.value.kind} />
+        ))}
+      </fieldset>
+    </>
+  )
+}
+
+function SizeFields({ lines, index, kind }: { lines: LinesState<SizeLine>; index: number; kind: PartKind }) {
+  const { words } = useShop()
+  const { form, dimensions: names, units } = words.stores
+  const first = usual[kind]
+  const ordered = [...first, ...dimensions.filter(one => !first.includes(one))]
+  const choices = Object.fromEntries(ordered.map(one => [one, names[one]]))
+  const dimension: Bound<Dimension> = lines.at(index, 'dimension')
+  return (
+    <div className="fields">
+      <Choice label={form.dimension} choices={choices} {...dimension} />
+      <DecimalField label={form.sizeValue} {...lines.at(index, 'value')} />
+      <Choice label={form.unit} choices={units} {...lines.at(index, 'unit')} />
+    </div>
+  )
+}

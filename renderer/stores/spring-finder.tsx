@@ -1,0 +1,110 @@
+import { useQuery } from '@tanstack/react-query'
+import { type FormEvent, useState } from 'react'
+import { type SpringFound, type SpringWanted, springsFor } from '../../core/stores/mainspring-finder.ts'
+import { problemText } from '../../core/words/problem-text.ts'
+import type { ShownProblem } from '../api.ts'
+import { useEntry } from '../parts/entry.ts'
+import { DecimalField } from '../parts/field.tsx'
+import { type Column, Entry, Ledger } from '../parts/ledger.tsx'
+import { Page, Section } from '../parts/page.tsx'
+import { ProblemList, Problems } from '../parts/problems.tsx'
+import { useShop } from '../shop.tsx'
+import { sizeWords } from './part-words.ts'
+import { type PartRow, storesQuery } from './stores.ts'
+
+type Found = SpringFound<PartRow>
+
+interface Result {
+  readonly found: readonly Found[] | null
+  readonly problems: readonly ShownProblem[]
+}
+
+/** From barrel, arbor, height and the days wanted: the springs on record that go in, with turns, fill and days. */
+export function SpringFinder() {
+  const { words } = useShop()
+  const { springs } = words.stores
+  const { data } = useQuery(storesQuery)
+  const entry = useEntry({ barrelMm: '', arborMm: '', heightMm: '', hoursPerTurn: '', wantedDays: '8' })
+  const [result, setResult] = useState<Result>({ found: null, problems: [] })
+  const find = (event: FormEvent) => {
+    event.preventDefault()
+    const typed = Object.entries(entry.value).map(([key, text]) => [
+      key,
+      text.trim() ? Number(text) : Number.NaN,
+    ])
+    const parts = data?.parts.filter(part => part.kind === 'mainspring') ?? []
+    const found = springsFor(Object.fromEntries(typed) as SpringWanted, parts)
+    setResult(
+      found.ok
+        ? { found: found.value, problems: [] }
+        : {
+            found: null,
+            problems: found.problems.map(one => ({ ...one, message: problemText(words, one) })),
+          },
+    )
+  }
+  return (
+    <Page title={springs.title} subtitle={springs.advice}>
+      <Section title={words.partKinds.mainspring}>
+        <form className="form" noValidate onSubmit={find} aria-label={springs.title}>
+          <ProblemList problems={result.problems} />
+          <Problems value={result.problems}>
+            <div className="fields">
+              <DecimalField label={springs.barrel} unit="mm" {...entry.at('barrelMm')} />
+              <DecimalField label={springs.arbor} unit="mm" {...entry.at('arborMm')} />
+              <DecimalField label={springs.height} unit="mm" {...entry.at('heightMm')} />
+              <DecimalField label={springs.hoursPerTurn} unit="h" {...entry.at('hoursPerTurn')} />
+              <DecimalField label={springs.wantedDays} {...entry.at('wantedDays')} />
+            </div>
+          </Problems>
+          <div className="buttons">
+            <button type="submit">{springs.find}</button>
+          </div>
+        </form>
+      </Section>
+      {result.found && <FoundSprings found={result.found} />}
+    </Page>
+  )
+}
+
+const tenths = (value: number): number => Math.round(value * 10) / 10
+
+function FoundSprings({ found }: { found: readonly Found[] }) {
+  const { words, formats } = useShop()
+  const { springs } = words.stores
+  const columns: Column<Found>[] = [
+    { label: words.stores.keptAt, kind: 'date', cell: ({ part }) => part.keptAt },
+    { label: springs.inStock, kind: 'number', cell: ({ part }) => part.inStock },
+    {
+      label: springs.spring,
+      kind: 'entry',
+      cell: ({ part, longEnough }) => (
+        <Entry
+          lead={part.name}
+          rest={sizeWords(words, part.sizes)}
+          second={longEnough ? springs.enough : springs.short}
+        />
+      ),
+    },
+    { label: springs.turns, kind: 'figure', cell: ({ turns }) => formats.number(tenths(turns)) },
+    {
+      label: springs.fill,
+      kind: 'figure',
+      cell: ({ fillPercent }) => springs.percent(formats.number(tenths(fillPercent))),
+    },
+    { label: springs.days, kind: 'figure', cell: ({ days }) => formats.number(tenths(days)) },
+  ]
+  return (
+    <div className="whole-ledger">
+      <Ledger
+        caption={springs.list}
+        columns={columns}
+        groups={[{ title: springs.list, rows: found }]}
+        rowKey={({ part }) => part.id}
+        empty={springs.none}
+        open={({ part }) => `/stores/${part.id}`}
+        plain
+      />
+    </div>
+  )
+}
