@@ -1,7 +1,7 @@
 import { QueryClient } from '@tanstack/react-query'
 import { hc } from 'hono/client'
 import type { Api } from '../electron/api.ts'
-import { remembered } from './remembered.ts'
+import { actingHeader } from './acting.ts'
 
 /** One thing the ledger refused, with its sentence; `field` is a path such as `lines[0].quantity`, or '' for the whole. */
 export interface ShownProblem {
@@ -22,10 +22,7 @@ export class Refused extends Error {
 
 /** The typed client of the ledger's requests; acts carry who is at the counter. */
 export const api = hc<Api>('/api', {
-  headers: (): Record<string, string> => {
-    const person = remembered('person')
-    return person ? { 'Countwheel-Person': person } : {}
-  },
+  headers: actingHeader,
 })
 
 interface Answer {

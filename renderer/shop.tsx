@@ -1,6 +1,7 @@
 import { createContext, type ReactNode, useContext, useMemo } from 'react'
 import type { Words } from '../core/words/en/index.ts'
 import { type Formats, formats } from '../core/words/format.ts'
+import { useActing } from './acting.ts'
 import type { ShopView } from './shop-view.ts'
 import { useWords } from './words.ts'
 
@@ -13,6 +14,10 @@ export interface Shop {
   readonly places: ShopView['places']
   /** The day it is in the shop, by the ledger's clock. */
   readonly today: string
+  /** Who acts at this computer; '' for nobody named. */
+  readonly person: string
+  /** Names who acts from now on. */
+  readonly actAs: (person: string) => void
 }
 
 const ShopContext = createContext<Shop | undefined>(undefined)
@@ -21,10 +26,9 @@ const ShopContext = createContext<Shop | undefined>(undefined)
 export function ShopProvider({ view, children }: { view: ShopView; children: ReactNode }) {
   const words = useWords()
   const { settings, people, places, today } = view
-  const shop = useMemo(
-    () => ({ settings, people, places, words, today, formats: formats(settings.place) }),
-    [settings, people, places, words, today],
-  )
+  const [person, actAs] = useActing(view)
+  const written = useMemo(() => formats(settings.place), [settings.place])
+  const shop = { settings, people, places, words, today, person, actAs, formats: written }
   return <ShopContext value={shop}>{children}</ShopContext>
 }
 

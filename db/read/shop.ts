@@ -1,8 +1,18 @@
 import { asc } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import type { Read } from '../ledger.ts'
-import { holidays, people, shelfPlaces } from '../schema/index.ts'
+import { dayBook, holidays, people, shelfPlaces } from '../schema/index.ts'
 import { isShopOpen, readSettings } from '../settings.ts'
+
+/** What tells this ledger from any other: the beginning of its first day-book row's hash. */
+const ledgerMark = (read: Read): string =>
+  read
+    .select({ hash: dayBook.hash })
+    .from(dayBook)
+    .orderBy(asc(dayBook.id))
+    .limit(1)
+    .get()
+    ?.hash.slice(0, 12) ?? ''
 
 /** What every page needs to know of the shop: its settings, who works there, where clocks stand, and which day it is there. */
 export function shopView(read: Read, at: string) {
@@ -14,6 +24,7 @@ export function shopView(read: Read, at: string) {
     people: read.select().from(people).orderBy(asc(people.name)).all(),
     places: read.select().from(shelfPlaces).orderBy(asc(shelfPlaces.walkOrder)).all(),
     holidays: read.select().from(holidays).orderBy(asc(holidays.onDate)).all(),
+    ledger: ledgerMark(read),
     today: civilDateOf(at, settings.place.timeZone),
     at,
   }

@@ -7,7 +7,6 @@ import { Announcer } from '../parts/announcer.tsx'
 import { CountWheel } from '../parts/count-wheel.tsx'
 import { useEntry } from '../parts/entry.ts'
 import { Choice, DecimalField, TextArea, TextField } from '../parts/field.tsx'
-import { remember } from '../remembered.ts'
 import { useWords } from '../words.ts'
 import { guessedPlace, named, zones } from './place.ts'
 
@@ -45,7 +44,7 @@ function useOpening() {
   const act = useAct(
     (input: Parameters<typeof api.shop.open.$post>[0]['json']) =>
       answer(api.shop.open.$post({ json: input })),
-    { said: () => openShop.done, after: ({ personId }) => remember('person', String(personId)) },
+    { said: () => openShop.done },
   )
   const input = () => {
     const settings = openingSettings({

@@ -36,9 +36,10 @@ test('nothing but money is left to do once the clock is collected', () => {
   expect(openActs(view('collected', [], 500))).toEqual(['pay'])
 })
 
-test('the owner is told only of a clock that may be collected', () => {
+test('an owner can be told anything while the clock is in the shop', () => {
   expect(openActs(view('ready', ['invoice']))).toContain('tell-owner')
-  expect(openActs(view('on-the-bench', ['work']))).not.toContain('tell-owner')
+  expect(openActs(view('on-the-bench', ['work']))).toContain('tell-owner')
+  expect(openActs(view('collected', []))).not.toContain('tell-owner')
 })
 
 test('bench and shelf acts are done on their own pages, the others on the repair’s', () => {
@@ -49,5 +50,5 @@ test('bench and shelf acts are done on their own pages, the others on the repair
 
 test('every act has its words', () => {
   expect(actWords(en, 'hand-over')).toBe('Hand over')
-  expect(actWords(en, 'tell-owner')).toBe('Record that the owner was told')
+  expect(actWords(en, 'tell-owner')).toBe('Tell the owner')
 })

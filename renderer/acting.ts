@@ -1,0 +1,28 @@
+import { useLayoutEffect } from 'react'
+import { useRemembered } from './remembered.ts'
+import type { ShopView } from './shop-view.ts'
+
+let acting = ''
+
+/** The header that says who acts; none while nobody is named. */
+export const actingHeader = (): Record<string, string> => (acting ? { 'Countwheel-Person': acting } : {})
+
+/** Whoever was chosen in this ledger and still works here; the only person there is; otherwise nobody (''). */
+export function actingPerson(people: ShopView['people'], chosen: string): string {
+  const here = people.filter(({ active }) => active).map(({ id }) => String(id))
+  if (here.includes(chosen)) return chosen
+  return here.length === 1 ? (here[0] ?? '') : ''
+}
+
+/** Who acts at this computer in this ledger, and the choice of another; every act sent from now on carries it. */
+export function useActing({
+  ledger,
+  people,
+}: Pick<ShopView, 'ledger' | 'people'>): [string, (id: string) => void] {
+  const [chosen, choose] = useRemembered(`person.${ledger}`)
+  const person = actingPerson(people, chosen)
+  useLayoutEffect(() => {
+    acting = person
+  }, [person])
+  return [person, choose]
+}
