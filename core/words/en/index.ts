@@ -1,7 +1,9 @@
 import { accounts } from './accounts.ts'
 import { bench } from './bench.ts'
+import { condition } from './condition.ts'
 import { counter } from './counter.ts'
 import { demo } from './demo.ts'
+import { exports } from './exports.ts'
 import { messages } from './messages.ts'
 import { papers } from './papers.ts'
 import { problems } from './problems.ts'
@@ -14,6 +16,7 @@ import { shelf } from './shelf-page.ts'
 import { shop } from './shop.ts'
 import { start } from './start.ts'
 import { stores } from './stores.ts'
+import { verify } from './verify.ts'
 import { vocabulary } from './vocabulary.ts'
 import { workingSteps } from './working.ts'
 
@@ -26,8 +29,10 @@ export const en = {
   stillToShow,
   troubles,
   verdicts,
+  condition,
   counter,
   demo,
+  exports,
   messages,
   papers,
   problems: { ...problems, ...refusals },
@@ -38,6 +43,7 @@ export const en = {
   shelf,
   start,
   stores,
+  verify,
   workingSteps,
 }
 

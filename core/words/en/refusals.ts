@@ -2,6 +2,10 @@ type Values = Readonly<Record<string, string | number>>
 
 /** What the shop's rules refuse, and what the edge finds wrong with what was typed: what is wrong and what to do. */
 export const refusals = {
+  'book.otherFigures': (v: Values) =>
+    `The price book says ${v.quantity} at ${v.unit} now. Take the line from it anew, or write the price yourself.`,
+  'refused.silvered-dial': () =>
+    'The dial is silvered: it is re-silvered or left alone, never cleaned. Its film is very thin.',
   'input.required': () => 'This is needed.',
   'input.nothing': () => 'Say what is to change.',
   'input.wrongType': () => 'This is not the kind of value that belongs here.',
@@ -130,6 +134,7 @@ export const refusals = {
   'runIn.reasonNeeded': () => 'The figures do not say pass. Write why it passes all the same.',
   'draft.unknown': () => 'This draft has been entered or thrown away.',
   'document.unknown': () => 'This paper is not in the ledger.',
+  'paper.size': (v: Values) => `${v.paper} does not fit on ${v.size}. It comes on ${v.sizes}.`,
   'document.notAnInvoice': () => 'Only an invoice can be paid or credited.',
   'document.credited': () => 'This invoice has been credited in full already.',
   'payment.moreThanOwed': (v: Values) => `Only ${v.due} is owed.`,
@@ -147,6 +152,10 @@ export const refusals = {
   'photograph.damaged': () => 'This photograph is damaged: it breaks off or makes no sense. Take another.',
   'photograph.tooManyPoints': (v: Values) =>
     `This picture has more than ${v.most} million points. Make it smaller, or take another.`,
+  'photograph.tooHeavy': (v: Values) =>
+    `This file has more than ${v.most} MB. Choose a photograph, or a smaller one.`,
+  'photograph.unreadable': () =>
+    'This picture cannot be read here. Save it as JPEG and try again, or take another.',
   'photograph.kept': () => 'This photograph is on record already.',
   'photograph.otherKind': () => 'The ledger has this photograph on record as another kind of file.',
   'photograph.attached': () => 'This photograph is there already.',

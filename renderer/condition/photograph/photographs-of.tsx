@@ -1,0 +1,66 @@
+import { useState } from 'react'
+import { answer, api } from '../../api.ts'
+import { ActForm, Send, useAct } from '../../parts/act.tsx'
+import { useEntry } from '../../parts/entry.ts'
+import { TextField } from '../../parts/field.tsx'
+import type { Repair } from '../../repair/repair.ts'
+import { useShop } from '../../shop.tsx'
+import { Photographs } from './photographs.tsx'
+
+type Photograph = Repair['photographs'][number]
+
+/** Photographs of a repair as they are on record, with when they were taken; each can be struck out. */
+export function PhotographsOf({ what, photographs }: { what: string; photographs: readonly Photograph[] }) {
+  return (
+    <Photographs
+      what={what}
+      photographs={photographs.map(one => ({
+        key: one.id,
+        hash: one.hash,
+        below: <Below photograph={one} />,
+      }))}
+    />
+  )
+}
+
+function Below({ photograph: { id, moment, remark, struckReason } }: { photograph: Photograph }) {
+  const { condition, screens } = useShop().words
+  return (
+    <small>
+      {[condition.moments[moment], remark].filter(Boolean).join(', ')}
+      {struckReason === null ? (
+        <StrikePhotograph useId={id} />
+      ) : (
+        <span className="quiet"> {screens.struck(struckReason)}</span>
+      )}
+    </small>
+  )
+}
+
+/** Strikes a photograph out with a reason; opened by a quiet button below it. */
+function StrikePhotograph({ useId }: { useId: number }) {
+  const { condition, screens } = useShop().words
+  const [open, setOpen] = useState(false)
+  const entry = useEntry({ reason: '' })
+  const act = useAct(
+    (input: { useId: number; reason: string }) => answer(api.photographs.strike.$post({ json: input })),
+    { said: () => condition.strike.said, after: () => setOpen(false) },
+  )
+  if (!open)
+    return (
+      <button type="button" className="plain" onClick={() => setOpen(true)}>
+        {condition.strike.act}
+      </button>
+    )
+  return (
+    <ActForm act={act} input={() => ({ useId, ...entry.value })} focusFirst label={condition.strike.act}>
+      <TextField label={condition.strike.reason} {...entry.at('reason')} />
+      <div className="buttons">
+        <Send act={act}>{condition.strike.send}</Send>
+        <button type="button" className="second" onClick={() => setOpen(false)}>
+          {screens.form.no}
+        </button>
+      </div>
+    </ActForm>
+  )
+}
