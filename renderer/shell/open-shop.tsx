@@ -8,7 +8,7 @@ import { CountWheel } from '../parts/count-wheel.tsx'
 import { useEntry } from '../parts/entry.ts'
 import { Choice, DecimalField, TextArea, TextField } from '../parts/field.tsx'
 import { useWords } from '../words.ts'
-import { guessedPlace, named, zones } from './place.ts'
+import { currencyOf, guessedPlace, named, zones } from './place.ts'
 
 /** The one page of a ledger whose shop is not open yet. */
 export function OpenShop() {
@@ -92,6 +92,7 @@ function OpenShopPage() {
             label={said.country}
             choices={named('region', place.value.locale)}
             {...place.at('country')}
+            onChange={country => place.set({ country, currency: currencyOf(country) })}
           />
           <Choice
             label={said.currency}

@@ -1,9 +1,15 @@
+import byCountry from 'country-to-currency'
+
 /** Where the browser believes it is: a start for the form, every part of it to be corrected there. */
 export function guessedPlace() {
   const { locale, timeZone } = Intl.DateTimeFormat().resolvedOptions()
   const country = new Intl.Locale(locale).maximize().region ?? ''
-  return { country, locale, timeZone, currency: '' }
+  return { country, locale, timeZone, currency: currencyOf(country) }
 }
+
+/** The money of a country (ISO 3166-1 to ISO 4217, by the package country-to-currency); '' where it is not known. */
+export const currencyOf = (country: string): string =>
+  Object.hasOwn(byCountry, country) ? byCountry[country as keyof typeof byCountry] : ''
 
 const letters = [...'ABCDEFGHIJKLMNOPQRSTUVWXYZ']
 
