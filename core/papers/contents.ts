@@ -12,7 +12,7 @@ import type {
   Position,
   SpringState,
 } from '../vocabulary/intake.ts'
-import type { Exclusion, PaymentMethod, Scope, SetUpAdvice } from '../vocabulary/work.ts'
+import type { Exclusion, LineWork, PaymentMethod, Scope, SetUpAdvice } from '../vocabulary/work.ts'
 
 /*
  * What a paper says, as data. It is frozen as JSON in the ledger when the document is issued and never changes after:
@@ -30,6 +30,8 @@ export interface PaperShop {
   readonly email?: string
   /** The shop's registration for tax, printed where invoices must carry it. */
   readonly taxNumber?: string
+  /** ISO 3166-1 alpha-2. */
+  readonly country?: string
 }
 
 /** The owner as known on the day of issue. */
@@ -37,6 +39,8 @@ export interface PaperOwner {
   readonly name: string
   readonly addressLines: readonly string[]
   readonly phone?: string
+  /** ISO 3166-1 alpha-2, where it is known. */
+  readonly country?: string
 }
 
 /** The clock, described well enough to tell it from another. */
@@ -52,8 +56,8 @@ export interface PaperClock {
   readonly marks?: string
 }
 
-/** What every paper carries. */
-export interface PaperHead {
+/** What every paper carries, numbered in a series or not. */
+export interface PaperTop {
   readonly shop: PaperShop
   /** BCP 47, such as `en-GB`: how dates and figures are written. */
   readonly locale: string
@@ -62,12 +66,17 @@ export interface PaperHead {
   /** ISO 4217, such as `GBP`. */
   readonly currency: string
   readonly language: 'en'
-  /** The document's own number in its series. */
-  readonly number: string
+  /** The day of issue; of a working paper the day it was drawn. */
   readonly issuedOn: string
   readonly owner: PaperOwner
   readonly clock?: PaperClock
   readonly repairNumber?: string
+}
+
+/** What every document of a numbered series carries. */
+export interface PaperHead extends PaperTop {
+  /** The document's own number in its series. */
+  readonly number: string
 }
 
 /** One step of how a figure came about; its sentence stands in the words catalogue under `workingSteps`. */
@@ -81,6 +90,8 @@ export interface PaperLine extends PriceLine {
   readonly description: string
   readonly net: Minor
   readonly working: readonly WorkingStep[]
+  /** What the line was told to be. */
+  readonly work?: LineWork
 }
 
 /** An allowance or charge on the whole document, in major units without a sign. */
@@ -235,7 +246,7 @@ export interface WarrantyContents extends PaperHead {
   readonly invoiceNumber?: string
 }
 
-/** Everything a paper says; `kind` tells which paper. */
+/** Everything an issued document says; `kind` tells which. Working papers stand in `working.ts`. */
 export type PaperContents =
   | ClaimCheckContents
   | EstimateContents
@@ -244,5 +255,5 @@ export type PaperContents =
   | ReceiptContents
   | WarrantyContents
 
-/** Which paper. */
+/** Which document. */
 export type PaperKind = PaperContents['kind']

@@ -4,7 +4,7 @@ import { type Contact, keptContact } from '../../core/owner/contact.ts'
 import type { Chime, Dial, Duration, Escapement, Form, Power, Strike } from '../../core/vocabulary/clock.ts'
 import { accepted } from '../checked-in.ts'
 import { currentOwnerId, findClock, findOwner } from '../find-entries.ts'
-import type { Write } from '../ledger.ts'
+import type { Read, Write } from '../ledger.ts'
 import { known, refuse } from '../refusal.ts'
 import { clockOwners, clocks, ownerContacts, owners, repairs } from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
@@ -45,15 +45,15 @@ export interface ClockEntry {
 }
 
 /** The owner, or a refusal when there is none or it was merged into another. */
-export function ownerRow(tx: Write, id: number, field = 'ownerId') {
-  const owner = known(tx.select().from(owners).where(eq(owners.id, id)).get(), 'owner.unknown', field)
+export function ownerRow(read: Read, id: number, field = 'ownerId') {
+  const owner = known(read.select().from(owners).where(eq(owners.id, id)).get(), 'owner.unknown', field)
   if (owner.mergedIntoId) refuse('owner.merged', field)
   return owner
 }
 
 /** The clock, or a refusal. */
-export const clockRow = (tx: Write, id: number, field = 'clockId') =>
-  known(tx.select().from(clocks).where(eq(clocks.id, id)).get(), 'clock.unknown', field)
+export const clockRow = (read: Read, id: number, field = 'clockId') =>
+  known(read.select().from(clocks).where(eq(clocks.id, id)).get(), 'clock.unknown', field)
 
 /** Writes a new owner with its contacts and returns its number; part of any verb that meets a new owner. */
 export function enterOwner(tx: Write, { contacts, ...owner }: NewOwner, at: string, field = ''): number {

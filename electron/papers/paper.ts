@@ -1,23 +1,35 @@
-import type { PaperContents } from '../../core/papers/contents.ts'
+import { fitsOn, type PaperSize } from '../../core/papers/sizes.ts'
+import type { AnyContents } from '../../core/papers/working.ts'
 import type { Words } from '../../core/words/en/index.ts'
 import { flow, flowSlip } from './kit/flow.ts'
-import { type PaperSize, Sheet } from './kit/sheet.ts'
-import { desk } from './parts/speech.ts'
+import { Sheet } from './kit/sheet.ts'
+import { desk, type Photographs } from './parts/speech.ts'
 import { planFor } from './registry.ts'
 
 /** On which paper, and in whose words. */
 export interface PaperOptions {
   readonly size: PaperSize
   readonly words: Words
+  /** The bytes of a photograph, where they are at hand. */
+  readonly photographs?: Photographs
 }
 
-/** The paper as a tagged PDF. Equal contents, size and words give equal bytes, whatever was printed before. */
-export async function renderPaper(contents: PaperContents, { size, words }: PaperOptions): Promise<Buffer> {
+const none: Photographs = () => undefined
+
+/**
+ * The paper as a tagged PDF. Equal contents, size, words and photographs give equal bytes, whatever was printed before. Throws a
+ * RangeError for a size the paper does not come on: ask `fitsOn` first.
+ */
+export async function renderPaper(
+  contents: AnyContents,
+  { size, words, photographs = none }: PaperOptions,
+): Promise<Buffer> {
+  if (!fitsOn(contents.kind, size)) throw new RangeError(`${contents.kind} does not come on ${size}`)
   const plan = planFor(contents)
   const title = plan.title(contents, words)
   const { shop, language, issuedOn } = contents
   const sheet = new Sheet({ size, title, author: shop.name, language, issuedOn })
-  const d = desk(sheet, contents, words)
+  const d = desk(sheet, contents, words, photographs)
   flow(sheet, plan.sections(d, contents, title))
   const slip = plan.slip?.(d, contents, title)
   if (slip) flowSlip(sheet, slip.cut, slip.sections)

@@ -1,16 +1,16 @@
-import type { ClaimCheckContents, PaperBelonging } from '../../../core/papers/contents.ts'
-import { custodies } from '../../../core/vocabulary/intake.ts'
+import type { ClaimCheckContents } from '../../../core/papers/contents.ts'
 import { type Block, beside, type Section, section } from '../kit/flow.ts'
 import { row, ruleBlock } from '../kit/row.ts'
 import { styles } from '../kit/styles.ts'
+import { belongingEntry } from '../parts/belongings.ts'
 import { cautions } from '../parts/cautions.ts'
 import { conditionEntries } from '../parts/condition.ts'
 import { cutLine } from '../parts/cut-line.ts'
 import { entry, hairline, piece, ruledEntry } from '../parts/entry.ts'
-import { clock, type Fact, factRows, letterhead, title } from '../parts/head.ts'
+import { clock, type Fact, factRows, letterhead, ownerPieces, title } from '../parts/head.ts'
 import { qr } from '../parts/qr.ts'
 import { signatures } from '../parts/signature.ts'
-import { type Desk, said, sentence } from '../parts/speech.ts'
+import type { Desk } from '../parts/speech.ts'
 import type { PaperKindPlan } from './paper-kind.ts'
 
 const qrSide = 60
@@ -18,14 +18,19 @@ const qrSide = 60
 /** Both parts share one page: entries stand closer than on other papers. */
 const close = { above: 3, below: 3 }
 
-/** What was handed over the counter: the shop's part above, the owner's part to tear off below. */
+/** What was handed over the counter: the shop's part above, the owner's part to tear off below; on a small page the owner's part alone. */
 export const claimCheck: PaperKindPlan<ClaimCheckContents> = {
   title: ({ number }, { papers }) => papers.titleNumber(papers.titles['claim-check'], number),
-  sections: (d, contents, heading) => [shopPart(d, contents, heading)],
-  slip: (d, contents, heading) => ({
-    cut: cutLine(d, heading),
-    sections: [ownerPart(d, contents, heading)],
-  }),
+  sections: (d, contents, heading) => [
+    d.sheet.narrow ? ownerPart(d, contents, heading) : shopPart(d, contents, heading),
+  ],
+  slip: (d, contents, heading) =>
+    d.sheet.narrow
+      ? undefined
+      : {
+          cut: cutLine(d, d.words.papers.claim.cutHere(heading)),
+          sections: [ownerPart(d, contents, heading)],
+        },
 }
 
 function shopPart(d: Desk, contents: ClaimCheckContents, heading: string): Section {
@@ -36,7 +41,7 @@ function shopPart(d: Desk, contents: ClaimCheckContents, heading: string): Secti
     ...handedOver(d, contents),
     ...ruledEntry(d.sheet, say.fault, [piece(contents.fault)], close),
     ...conditionEntries(d, contents, close),
-    ...belongings(d, contents.belongings),
+    ...belongingEntry(d, contents.belongings, close),
     ...cautions(d, contents.cautions),
     ...signatures(d, [
       { caption: say.signedIn, signed: contents.signedIn },
@@ -54,26 +59,32 @@ function ownerPart(d: Desk, contents: ClaimCheckContents, heading: string): Sect
   return section(
     ...slipHead(d, contents, heading),
     ...handedOver(d, contents),
-    ...belongings(d, contents.belongings),
+    ...belongingEntry(d, contents.belongings, close),
     ...row(sheet, [{ tag: 'P', x: sheet.body, width: sheet.width, pieces }], { above: 3 }),
   )
 }
 
-/** Title and shop on one line, for the owner's part. */
+/** Title and shop on one line, for the owner's part; one under the other on a small page. */
 function slipHead({ sheet }: Desk, { shop }: ClaimCheckContents, heading: string): Block[] {
   const half = sheet.width * 0.46
   const lines = [shop.addressLines, [shop.phone, shop.email]].map(parts => parts.filter(Boolean).join(' · '))
+  const title = { tag: 'H1' as const, pieces: [piece(heading, styles.halfTitle)] }
+  const from = {
+    tag: 'P' as const,
+    pieces: [piece(shop.name, styles.strong), ...lines.map(text => piece(text, styles.small))],
+  }
+  const place = { x: sheet.body, width: sheet.width }
+  if (sheet.narrow)
+    return [
+      ...row(sheet, [{ ...from, ...place }], { below: 2 }),
+      ...row(sheet, [{ ...title, ...place }], { below: 4, ruleBelow: hairline(sheet) }),
+    ]
+  const right = { x: sheet.body + half + 10, width: sheet.width - half - 10, align: 'right' as const }
   return row(
     sheet,
     [
-      { tag: 'H1', x: sheet.body, width: half, pieces: [piece(heading, styles.halfTitle)] },
-      {
-        tag: 'P',
-        x: sheet.body + half + 10,
-        width: sheet.width - half - 10,
-        align: 'right',
-        pieces: [piece(shop.name, styles.strong), ...lines.map(text => piece(text, styles.small))],
-      },
+      { ...title, ...place, width: half },
+      { ...from, ...right },
     ],
     { above: 2, below: 4, ruleBelow: hairline(sheet) },
   )
@@ -82,21 +93,21 @@ function slipHead({ sheet }: Desk, { shop }: ClaimCheckContents, heading: string
 /** Owner, dates and costs with the code at the right, then the clock: the same on both parts. */
 function handedOver(d: Desk, contents: ClaimCheckContents): Block[] {
   const { sheet, words } = d
-  const { name, addressLines, phone } = contents.owner
-  const ownerWidth = sheet.width * 0.36
-  const factsAt = { x: sheet.body + ownerWidth + 12, right: sheet.right - qrSide - 18 }
-  const owner = entry(
-    sheet,
-    words.papers.owner,
-    [piece(name, styles.strong), ...[...addressLines, phone ?? ''].map(text => piece(text))],
-    { span: { x: sheet.body, width: ownerWidth } },
-  )
+  const ownerWidth = sheet.narrow ? sheet.width : sheet.width * 0.36
+  const factsAt = {
+    x: sheet.narrow ? sheet.body : sheet.body + ownerWidth + 12,
+    right: sheet.right - qrSide - 18,
+  }
+  const owner = entry(sheet, words.papers.owner, ownerPieces(contents.owner), {
+    span: { x: sheet.body, width: ownerWidth },
+  })
+  const dated = factRows(sheet, facts(d, contents), factsAt)
   const figure = qr(sheet, contents.qr, words.papers.claim.qrAlt(contents.qr), {
     right: sheet.right,
     side: qrSide,
   })
   return [
-    beside(owner, factRows(sheet, facts(d, contents), factsAt), [figure]),
+    ...(sheet.narrow ? [...owner, beside(dated, [figure])] : [beside(owner, dated, [figure])]),
     ruleBlock(sheet, hairline(sheet)),
     ...clock(d, contents, close),
   ]
@@ -116,34 +127,4 @@ function facts({ words, write }: Desk, contents: ClaimCheckContents): Fact[] {
     [say.deposit, deposit === undefined ? undefined : write.money(deposit)],
   ]
   return known.flatMap(([label, value]) => (value === undefined ? [] : [[label, value] as const]))
-}
-
-/** One line for each custody: what the shop has, what the owner kept, what was never there. */
-function belongings({ sheet, words }: Desk, things: readonly PaperBelonging[]): Block[] {
-  const say = words.papers.claim
-  const lines = custodies.flatMap(custody => {
-    const named = things.filter(thing => thing.custody === custody).map(thing => thingText(words, thing))
-    return named.length > 0
-      ? [piece(say.inCustody(sentence(said(words.custodies, custody)), named.join(', ')))]
-      : []
-  })
-  return ruledEntry(sheet, say.belongings, lines.length > 0 ? lines : [piece(say.noBelongings)], close)
-}
-
-/** `weight left (tag 2231-B)`, `winding key ×2`. */
-function thingText(
-  words: Desk['words'],
-  { item, position, count, tag, description }: PaperBelonging,
-): string {
-  const name = item === 'other' && description ? description : said(words.belongings, item)
-  const note = item === 'other' ? undefined : description
-  const about = [note, tag && words.papers.claim.tag(tag)].filter(Boolean).join(', ')
-  return [
-    name,
-    position && said(words.positions, position),
-    count > 1 && words.papers.claim.times(count),
-    about && `(${about})`,
-  ]
-    .filter(Boolean)
-    .join(' ')
 }

@@ -23,7 +23,7 @@ export const estimate: PaperKindPlan<EstimateContents> = {
     ),
     moneyLines(d, contents, true),
     section(...totals(d, [...priceTotals(d, contents, d.words.papers.totals.taxInclusive)])),
-    section(...taxRules(d, contents), ...terms(d, contents), ...cautions(d, contents.cautions)),
+    section(...taxRules(d, contents), ...limitEntries(d, contents), ...cautions(d, contents.cautions)),
     section(
       ...kept(
         ruledEntry(d.sheet, d.words.papers.estimate.goAhead, [piece(d.words.papers.estimate.goAheadSaid)]),
@@ -43,8 +43,10 @@ function facts(d: Desk, contents: EstimateContents): Fact[] {
   ]
 }
 
+type Terms = Pick<EstimateContents, 'agreedBefore' | 'range' | 'limit' | 'notes'>
+
 /** What was agreed before, what it may come to, how far the shop may go, and what the owner should know. */
-function terms(d: Desk, contents: EstimateContents): Block[] {
+export function limitEntries(d: Desk, contents: Terms): Block[] {
   const { sheet, words, write } = d
   const say = words.papers.estimate
   const { agreedBefore, range, notes } = contents
@@ -57,7 +59,7 @@ function terms(d: Desk, contents: EstimateContents): Block[] {
   return entries.flatMap(([label, text]) => (text ? ruledEntry(sheet, label, [piece(text)]) : []))
 }
 
-function limitText({ words, write }: Desk, { limit }: EstimateContents): string {
+function limitText({ words, write }: Desk, { limit }: Terms): string {
   const say = words.papers.estimate
   const percent = limit?.overrunPercent === undefined ? undefined : write.percent(limit.overrunPercent)
   const amount = limit?.overrun === undefined ? undefined : write.money(limit.overrun)

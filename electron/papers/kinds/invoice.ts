@@ -1,4 +1,4 @@
-import type { InvoiceContents } from '../../../core/papers/contents.ts'
+import type { InvoiceContents, WarrantyLine } from '../../../core/papers/contents.ts'
 import { type Section, section } from '../kit/flow.ts'
 import { piece, ruledEntry } from '../parts/entry.ts'
 import { clock, commonFacts, type Fact, letterhead, ownerAndFacts, title } from '../parts/head.ts'
@@ -60,18 +60,20 @@ function settled({ words, write }: Desk, { payments, priced }: InvoiceContents):
   ]
 }
 
-function afterword({ sheet, words, write }: Desk, { warranty, notes }: InvoiceContents): Section {
+/** The term and where its certificate is, in one line. */
+export function warrantyText(
+  { words, write }: Desk,
+  { scope, startOn, lastDay, number }: WarrantyLine,
+): string {
   const say = words.papers.invoice
-  const term =
-    warranty &&
-    say.warrantySaid(
-      sentence(said(words.scopes, warranty.scope)),
-      write.date(warranty.startOn),
-      write.date(warranty.lastDay),
-    )
-  const text = [term, warranty?.number && say.certificate(warranty.number)].filter(Boolean).join(', ')
+  const term = say.warrantySaid(sentence(said(words.scopes, scope)), write.date(startOn), write.date(lastDay))
+  return [term, number && say.certificate(number)].filter(Boolean).join(', ')
+}
+
+function afterword(d: Desk, { warranty, notes }: InvoiceContents): Section {
+  const { sheet, words } = d
   return section(
-    ...(text ? ruledEntry(sheet, say.warranty, [piece(text)]) : []),
+    ...(warranty ? ruledEntry(sheet, words.papers.invoice.warranty, [piece(warrantyText(d, warranty))]) : []),
     ...(notes ? ruledEntry(sheet, words.papers.notes, [piece(notes)]) : []),
   )
 }

@@ -15,6 +15,8 @@ export interface Block {
 export interface Section {
   /** The element around them, where they need one: `Table`. */
   readonly tag?: 'Table'
+  /** Begins on a page of its own. */
+  readonly fresh?: boolean
   /** Drawn again at the head of each page the section runs on to. */
   readonly running?: Block
   readonly blocks: readonly Block[]
@@ -22,6 +24,9 @@ export interface Section {
 
 /** Section without an element or a running head. */
 export const section = (...blocks: readonly Block[]): Section => ({ blocks })
+
+/** Empty room, in points. */
+export const space = (height: number): Block => ({ height, draw: () => {} })
 
 /** Several blocks as one that is not divided. */
 export const stacked = (blocks: readonly Block[]): Block => ({
@@ -55,6 +60,7 @@ export function flow(sheet: Sheet, sections: readonly Section[]): void {
   const all = sections.flatMap(each => each.blocks)
   let index = 0
   for (const each of sections) {
+    if (each.fresh && !sheet.blank) sheet.turn()
     const lay = () => {
       each.blocks.forEach((block, i) => {
         if (!fits(sheet, needed(all, index, sheet.capacity))) turn(sheet, i > 0 ? each : undefined)

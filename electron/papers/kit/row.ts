@@ -37,12 +37,18 @@ export interface RowOptions {
   readonly ruled?: boolean
 }
 
-/** The tallest part of a row that is laid in one piece; longer text goes on in the next, on the next page if need be. */
-const tallest = 120
+/** The tallest part of a row that is laid in one piece, in points; longer text goes on in the next, on the next page if need be. */
+const tallest = (sheet: Sheet): number => Math.min(120, sheet.capacity / 2)
 
 /** Cells side by side on shared baselines, as one block, or as several where a text is very long. */
 export function row(sheet: Sheet, cells: readonly Cell[], options: RowOptions = {}): Block[] {
-  const columns = cells.map(cell => sliced(cell.pieces.flatMap(piece => setPiece(sheet, piece, cell.width))))
+  const most = tallest(sheet)
+  const columns = cells.map(cell =>
+    sliced(
+      cell.pieces.flatMap(piece => setPiece(sheet, piece, cell.width)),
+      most,
+    ),
+  )
   const count = Math.max(1, ...columns.map(column => column.length))
   return Array.from({ length: count }, (_, i) => {
     const lines = columns.map(column => column[i] ?? [])
@@ -60,11 +66,11 @@ export function row(sheet: Sheet, cells: readonly Cell[], options: RowOptions = 
 const setPiece = (sheet: Sheet, { text, style }: Piece, width: number): SetLine[] =>
   text === '' ? [] : sheet.set.lines(text, style, width)
 
-function sliced(lines: readonly SetLine[]): SetLine[][] {
+function sliced(lines: readonly SetLine[], most: number): SetLine[][] {
   const slices: SetLine[][] = []
-  let height = tallest
+  let height = most
   for (const line of lines) {
-    if (height + line.style.leading > tallest) {
+    if (height + line.style.leading > most) {
       slices.push([])
       height = 0
     }

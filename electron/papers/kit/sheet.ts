@@ -1,16 +1,9 @@
 import PDFDocument from 'pdfkit'
+import { type PaperSize, paperSizes } from '../../../core/papers/sizes.ts'
 import { registerFaces } from './faces.ts'
+import { type Layout, layouts } from './layouts.ts'
 import { inks, styles } from './styles.ts'
 import { type Typesetter, typesetter } from './typesetter.ts'
-
-/** A size of paper the shop may print on. */
-export type PaperSize = 'a4' | 'letter'
-
-/** Width and height in points. ISO 216 A4; US Letter 8.5 × 11 in. */
-export const paperSizes: Record<PaperSize, readonly [number, number]> = {
-  a4: [595.28, 841.89],
-  letter: [612, 792],
-}
 
 /** What the document says of itself. */
 export interface SheetFacts {
@@ -45,12 +38,11 @@ interface Ruled {
   to: number
 }
 
-const margins = { side: 42, top: 38, foot: 52, continuedTop: 62, column: 72 }
-
 /** Pages with a margin column, a margin rule and a body; a cursor that goes down them; a tree of tagged elements. */
 export class Sheet {
   readonly document: PDFKit.PDFDocument
   readonly set: Typesetter
+  readonly size: PaperSize
   /** Horizontal places in points: margin column, its rule, and the body between `body` and `right`. */
   readonly left: number
   readonly rule: number
@@ -63,10 +55,11 @@ export class Sheet {
   private readonly ruled: Ruled[] = []
   private page = 0
   private repeating = false
+  private readonly layout: Layout
   private readonly bytes: Promise<Buffer>
 
   constructor({ size, title, author, language, issuedOn }: SheetFacts) {
-    const [width, height] = paperSizes[size]
+    const { width, height } = paperSizes[size]
     const made = new Date(`${issuedOn}T00:00:00Z`)
     this.document = new PDFDocument({
       size: [width, height],
@@ -82,12 +75,15 @@ export class Sheet {
     this.bytes = collected(this.document)
     registerFaces(this.document)
     this.set = typesetter(this.document)
-    this.left = margins.side
-    this.rule = margins.side + margins.column
-    this.body = this.rule + 15
-    this.right = width - margins.side
-    this.bottom = height - margins.foot
-    this.y = margins.top
+    const { side, top, foot, column, gutter } = layouts[size]
+    this.size = size
+    this.layout = layouts[size]
+    this.left = side
+    this.rule = side + column
+    this.body = this.rule + gutter
+    this.right = width - side
+    this.bottom = height - foot
+    this.y = top
     const root = this.document.struct('Document')
     this.document.addStructure(root)
     this.open = [root]
@@ -100,14 +96,24 @@ export class Sheet {
 
   /** Height that a page after the first offers. */
   get capacity(): number {
-    return this.bottom - margins.continuedTop
+    return this.bottom - this.layout.continuedTop
+  }
+
+  /** True where things that stand side by side on a sheet stand one under the other. */
+  get narrow(): boolean {
+    return this.width < 300
+  }
+
+  /** True while nothing has been laid on the present page. */
+  get blank(): boolean {
+    return this.y === (this.page === 0 ? this.layout.top : this.layout.continuedTop)
   }
 
   /** Begins a new page. */
   turn(): void {
     this.document.addPage()
     this.page += 1
-    this.y = margins.continuedTop
+    this.y = this.layout.continuedTop
   }
 
   /** Runs `draw` inside a new element of the tree, such as a table or one of its rows. */
@@ -145,6 +151,7 @@ export class Sheet {
 
   /** Marks a stretch of the present page to get the margin rule. */
   ruleBeside(from: number, to: number): void {
+    if (this.layout.column === 0) return
     const last = this.ruled.at(-1)
     if (last && last.page === this.page && Math.abs(last.to - from) < 0.5) last.to = to
     else this.ruled.push({ page: this.page, from, to })
@@ -156,9 +163,7 @@ export class Sheet {
       this.document.switchToPage(page)
       this.decorate(() => {
         this.drawMarginRules(page)
-        if (page > 0) this.line(running.continued, margins.continuedTop - 22, 'left')
-        this.line(running.foot, this.bottom + 20, 'left')
-        this.line(running.pageOf(page + 1, this.page + 1), this.bottom + 20, 'right')
+        if (this.layout.running) this.drawRunning(running, page)
       })
     }
     this.document.end()
@@ -170,6 +175,13 @@ export class Sheet {
     const element = this.document.struct(tag, options)
     this.open.at(-1)?.add(element)
     return element
+  }
+
+  private drawRunning({ continued, foot, pageOf }: Running, page: number): void {
+    const { continuedTop, footLine } = this.layout
+    if (page > 0) this.line(continued, continuedTop - 22, 'left')
+    this.line(foot, this.bottom + footLine, 'left')
+    this.line(pageOf(page + 1, this.page + 1), this.bottom + footLine, 'right')
   }
 
   private line(text: string, y: number, side: 'left' | 'right'): void {

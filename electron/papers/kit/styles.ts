@@ -14,5 +14,9 @@ export const styles = {
   total: { face: 'strong', size: 11, leading: 16, ink: inks.ink },
   note: { face: 'text', size: 8.5, leading: 11, ink: inks.ink },
   small: { face: 'text', size: 8, leading: 10.5, ink: inks.soft },
+  big: { face: 'text', size: 12, leading: 16.5, ink: inks.ink },
+  bigStrong: { face: 'strong', size: 12, leading: 16.5, ink: inks.ink },
+  heading: { face: 'heading', size: 12, leading: 17, ink: inks.ink },
+  letter: { face: 'text', size: 10.5, leading: 15, ink: inks.ink },
   foot: { face: 'text', size: 7.5, leading: 10, ink: inks.soft },
 } as const satisfies Record<string, Style>

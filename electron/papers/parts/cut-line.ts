@@ -5,8 +5,8 @@ import { piece } from './entry.ts'
 import type { Desk } from './speech.ts'
 
 /** A dashed line from edge to edge of the page, to cut along, with what lies below it in small type. */
-export function cutLine({ sheet, words }: Desk, title: string): Block {
-  const text = piece(words.papers.claim.cutHere(title), styles.small)
+export function cutLine({ sheet }: Desk, below: string): Block {
+  const text = piece(below, styles.small)
   const [caption] = row(sheet, [{ tag: 'P', x: sheet.left, width: sheet.right - sheet.left, pieces: [text] }])
   return {
     height: 18,

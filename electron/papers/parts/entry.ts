@@ -17,7 +17,7 @@ interface Span {
 }
 
 /** A label in the margin column. */
-const labelCell = (sheet: Sheet, label: string): Cell => ({
+export const labelCell = (sheet: Sheet, label: string): Cell => ({
   tag: 'P',
   x: sheet.left,
   width: sheet.rule - sheet.left - 8,

@@ -1,6 +1,6 @@
-import type { PaperHead, PaperShop } from '../../../core/papers/contents.ts'
-import { type Block, beside } from '../kit/flow.ts'
-import { type RowOptions, row, ruleBlock } from '../kit/row.ts'
+import type { PaperOwner, PaperShop, PaperTop } from '../../../core/papers/contents.ts'
+import { type Block, beside, stacked } from '../kit/flow.ts'
+import { type Piece, type RowOptions, row, ruleBlock } from '../kit/row.ts'
 import type { Sheet } from '../kit/sheet.ts'
 import { styles } from '../kit/styles.ts'
 import type { Style } from '../kit/typesetter.ts'
@@ -25,20 +25,31 @@ export function letterhead({ sheet, words }: Desk, shop: PaperShop): Block[] {
 }
 
 /** The paper's title and number. */
-export function title({ sheet }: Desk, text: string, style: Style = styles.title): Block[] {
+export function title(
+  { sheet }: Desk,
+  text: string,
+  style: Style = sheet.narrow ? styles.halfTitle : styles.title,
+): Block[] {
   const cell = { tag: 'H1', x: sheet.body, width: sheet.width, pieces: [piece(text, style)] } as const
   return row(sheet, [cell], { above: 7, below: 4, ruleBelow: hairline(sheet) })
 }
 
-/** The owner with address, and beside it the paper's facts: number of the repair, dates and the like. */
-export function ownerAndFacts(d: Desk, head: PaperHead, facts: readonly Fact[]): Block[] {
-  const { sheet, words } = d
-  const half = sheet.width / 2 - 10
-  const { name, addressLines, phone } = head.owner
-  const pieces = [piece(name, styles.strong), ...[...addressLines, phone ?? ''].map(text => piece(text))]
-  const owner = entry(sheet, words.papers.owner, pieces, { span: { x: sheet.body, width: half } })
+/** The owner's name, address and phone. */
+export const ownerPieces = ({ name, addressLines, phone = '' }: PaperOwner): Piece[] => [
+  piece(name, styles.strong),
+  ...[...addressLines, phone].map(text => piece(text)),
+]
+
+/** The owner with address, and beside it the paper's facts (under it on a narrow page): number of the repair, dates and the like. */
+export function ownerAndFacts({ sheet, words }: Desk, head: PaperTop, facts: readonly Fact[]): Block[] {
+  const half = sheet.narrow ? sheet.width : sheet.width / 2 - 10
+  const owner = entry(sheet, words.papers.owner, ownerPieces(head.owner), {
+    span: { x: sheet.body, width: half },
+  })
+  const x = sheet.narrow ? sheet.body : sheet.body + half + 30
+  const rows = factRows(sheet, facts, { x, right: sheet.right })
   return [
-    beside(owner, factRows(sheet, facts, { x: sheet.body + half + 30, right: sheet.right })),
+    ...(sheet.narrow ? [...owner, stacked(rows)] : [beside(owner, rows)]),
     ruleBlock(sheet, hairline(sheet)),
   ]
 }
@@ -69,14 +80,14 @@ export function factRows(
 }
 
 /** The clock, where the paper is about one. */
-export function clock(d: Desk, { clock: described }: PaperHead, options: RowOptions = {}): Block[] {
+export function clock(d: Desk, { clock: described }: PaperTop, options: RowOptions = {}): Block[] {
   if (!described) return []
   const pieces = [piece(clockLine(d, described), styles.strong), piece(clockMarks(d, described))]
   return ruledEntry(d.sheet, d.words.papers.clock, pieces, options)
 }
 
 /** Number of the repair and date of issue: what stands among the facts of every paper. */
-export const commonFacts = ({ words, write }: Desk, head: PaperHead): Fact[] => [
+export const commonFacts = ({ words, write }: Desk, head: PaperTop): Fact[] => [
   [words.papers.date, write.date(head.issuedOn)],
   ...(head.repairNumber ? [[words.papers.repair, head.repairNumber] as const] : []),
 ]

@@ -1,19 +1,29 @@
-import type { PaperClock, PaperContents, WorkingStep } from '../../../core/papers/contents.ts'
+import { civilDateOf } from '../../../core/calendar/zone.ts'
+import type { PaperClock, WorkingStep } from '../../../core/papers/contents.ts'
+import type { AnyContents } from '../../../core/papers/working.ts'
 import type { Words } from '../../../core/words/en/index.ts'
 import { type Formats, formats } from '../../../core/words/format.ts'
 import type { Sheet } from '../kit/sheet.ts'
 
-/** What a part needs to speak: the sheet it is laid on, the words, and the shop's way to write figures. */
+/** The bytes of a photograph by its hash, where they are at hand. */
+export type Photographs = (hash: string) => Buffer | undefined
+
+/** What a part needs to speak: the sheet it is laid on, the words, the shop's way to write figures, and its photographs. */
 export interface Desk {
   readonly sheet: Sheet
   readonly words: Words
   readonly write: Formats
+  /** The civil date of an instant on the shop's own wall. */
+  readonly dayOf: (instant: string) => string
+  readonly photographs: Photographs
 }
 
-export const desk = (sheet: Sheet, contents: PaperContents, words: Words): Desk => ({
+export const desk = (sheet: Sheet, contents: AnyContents, words: Words, photographs: Photographs): Desk => ({
   sheet,
   words,
   write: formats(contents),
+  dayOf: instant => civilDateOf(instant, contents.timeZone),
+  photographs,
 })
 
 /** The word for a code; a code that a later catalogue no longer has is printed as it was frozen, never lost. */

@@ -1,6 +1,6 @@
 import type { Minor } from '../../../core/money/minor.ts'
 import type { PaperMoney } from '../../../core/papers/contents.ts'
-import type { Block } from '../kit/flow.ts'
+import { type Block, space } from '../kit/flow.ts'
 import { type Rule, row } from '../kit/row.ts'
 import { styles } from '../kit/styles.ts'
 import { hairline, piece } from './entry.ts'
@@ -16,7 +16,7 @@ export interface Total {
 
 /** Totals in the right part of the body, kept together. */
 export function totals({ sheet }: Desk, figures: readonly Total[]): Block[] {
-  const x = sheet.body + sheet.width * 0.36
+  const x = sheet.narrow ? sheet.body : sheet.body + sheet.width * 0.36
   const width = sheet.right - x
   const figureWidth = Math.max(
     ...figures.map(({ amount }) => Math.ceil(sheet.set.width(amount, styles.total))),
@@ -44,7 +44,7 @@ export function totals({ sheet }: Desk, figures: readonly Total[]): Block[] {
       },
     )
   })
-  return [{ height: 4, keep: true, draw: () => {} }, ...kept(blocks.slice(0, -1)), ...blocks.slice(-1)]
+  return [{ ...space(4), keep: true }, ...kept(blocks.slice(0, -1)), ...blocks.slice(-1)]
 }
 
 /** From the sum of the lines to the total with tax; steps that change nothing are left out. */

@@ -1,0 +1,21 @@
+import { civilDateOf } from '../../core/calendar/zone.ts'
+import type { GoAheadContents } from '../../core/papers/working.ts'
+import { documentRow, frozenContents } from '../books/accounts.ts'
+import { estimateRow } from '../books/estimates.ts'
+import type { Read } from '../ledger.ts'
+import { refuse } from '../refusal.ts'
+
+/** The form for the owner's word on an estimate, from what was frozen when it was sent; refuses one that was not sent. */
+export function goAheadContents(read: Read, estimateId: number, at: string): GoAheadContents {
+  const { documentId } = estimateRow(read, estimateId)
+  if (documentId === null) refuse('estimate.notSent', 'estimateId')
+  const frozen = frozenContents(documentRow(read, documentId))
+  if (frozen.kind !== 'estimate') throw new Error(`document ${documentId} is not an estimate`)
+  const { kind: _, number, issuedOn, ...said } = frozen
+  return {
+    ...said,
+    kind: 'go-ahead',
+    issuedOn: civilDateOf(at, said.timeZone),
+    estimate: { number, issuedOn },
+  }
+}

@@ -1,0 +1,48 @@
+import { eq } from 'drizzle-orm'
+import type { CertificateReading, RunInContents } from '../../core/papers/working.ts'
+import { patternOf } from '../../core/run-in/limits.ts'
+import { shelfLog } from '../../core/run-in/log.ts'
+import { clockRow } from '../books/register.ts'
+import type { Read } from '../ledger.ts'
+import { runDetail } from '../read/run.ts'
+import { runRow } from '../run-log.ts'
+import { people } from '../schema/index.ts'
+import { repairAndTop } from './top.ts'
+
+type Run = ReturnType<typeof runDetail>
+
+/** How a clock ran on the shelf: the log as it stands and its figures, those of an ended run as they were frozen. */
+export function runInContents(read: Read, runId: number, at: string): RunInContents {
+  const { repair, top, timeZone } = repairAndTop(read, runRow(read, runId).repairId, at)
+  const clock = clockRow(read, repair.clockId)
+  const run = runDetail(read, runRow(read, runId), clock, at, timeZone)
+  const decidedBy = nameOf(read, run.decidedBy)
+  return {
+    ...top,
+    kind: 'run-in-certificate',
+    startedAt: run.startedAt,
+    ...(run.endedAt === null ? {} : { endedAt: run.endedAt }),
+    ...(run.outcome === null ? {} : { outcome: run.outcome }),
+    ...(run.reason ? { reason: run.reason } : {}),
+    ...(decidedBy ? { decidedBy } : {}),
+    stages: run.stages.map(({ name, fromAt, toAt }) => ({ name, fromAt, toAt })),
+    limitPerDay: run.limitPerDay,
+    readings: certificateReadings(run, patternOf(clock)),
+    figures: run.figures,
+  }
+}
+
+/** The readings that count, each with its temperature where one was taken. */
+function certificateReadings({ log }: Run, pattern: Parameters<typeof shelfLog>[1]): CertificateReading[] {
+  const standing = log.filter(entry => entry.stands).sort((a, b) => (a.at < b.at ? -1 : 1))
+  const temperatures = new Map(standing.map(({ at, temperatureC }) => [at, temperatureC]))
+  return shelfLog(standing, pattern).map(reading => {
+    const temperatureC = temperatures.get(reading.at)
+    return temperatureC === null || temperatureC === undefined ? reading : { ...reading, temperatureC }
+  })
+}
+
+const nameOf = (read: Read, personId: number | null): string | undefined =>
+  personId === null
+    ? undefined
+    : read.select({ name: people.name }).from(people).where(eq(people.id, personId)).get()?.name

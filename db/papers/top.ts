@@ -1,0 +1,47 @@
+import { civilDateOf } from '../../core/calendar/zone.ts'
+import type { PaperBelonging } from '../../core/papers/contents.ts'
+import type { RepairTop } from '../../core/papers/working.ts'
+import { type RepairRow, repairRow } from '../facts.ts'
+import { paperHead } from '../issue.ts'
+import type { Read } from '../ledger.ts'
+import { known } from '../refusal.ts'
+import type { belongings } from '../schema/index.ts'
+import { readSettings } from '../settings.ts'
+
+/** What every working paper about a repair carries, drawn at `at`. */
+export function repairTop(read: Read, repair: RepairRow, at: string): RepairTop {
+  const settings = readSettings(read)
+  const today = civilDateOf(at, settings.place.timeZone)
+  const head = paperHead(read, settings, today, { ownerId: repair.ownerId, repair })
+  return {
+    ...head,
+    clock: known(head.clock, 'clock.unknown', 'clockId'),
+    repairNumber: String(repair.number),
+  }
+}
+
+/** The repair and what every paper about it carries. */
+export function repairAndTop(read: Read, repairId: number, at: string) {
+  const repair = repairRow(read, repairId)
+  return { repair, top: repairTop(read, repair, at), timeZone: readSettings(read).place.timeZone }
+}
+
+/** What the QR code of a repair says. */
+export const repairCode = (repair: RepairRow): string => `countwheel:${repair.number}`
+
+/** A belonging as papers carry it. */
+export const paperBelonging = ({
+  item,
+  position,
+  description,
+  count,
+  custody,
+  tag,
+}: typeof belongings.$inferSelect): PaperBelonging => ({
+  item,
+  count,
+  custody,
+  ...(position ? { position } : {}),
+  ...(tag ? { tag } : {}),
+  ...(description ? { description } : {}),
+})

@@ -1,0 +1,27 @@
+import { civilDateOf } from '../../core/calendar/zone.ts'
+import { minor } from '../../core/money/minor.ts'
+import type { Read } from '../ledger.ts'
+import { counterView } from '../read/counter.ts'
+import { refuse } from '../refusal.ts'
+import { belongingsOf } from './belongings.ts'
+import { paperBelonging, repairAndTop } from './top.ts'
+
+/** What letters say of a clock that waits for its owner; refuses one that is not ready to be collected. */
+export function waitingClock(read: Read, repairId: number, at: string) {
+  const { repair, top, timeZone } = repairAndTop(read, repairId, at)
+  if (repair.stage !== 'ready' && repair.stage !== 'declined') refuse('standing.notReady', 'repairId')
+  const line = counterView(read, at).rows.find(row => row.id === repair.id)
+  return {
+    repair,
+    timeZone,
+    said: {
+      ...top,
+      readyOn: civilDateOf(repair.stageSince, timeZone),
+      unrepaired: repair.stage === 'declined',
+      toPay: line?.toPayMinor ?? minor(0),
+      belongings: belongingsOf(read, repair.id)
+        .filter(({ custody, returnedAt }) => custody === 'received' && returnedAt === null)
+        .map(paperBelonging),
+    },
+  }
+}

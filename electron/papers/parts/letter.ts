@@ -1,0 +1,54 @@
+import { type Minor, minor } from '../../../core/money/minor.ts'
+import type { PaperTop } from '../../../core/papers/contents.ts'
+import { type Block, type Section, section, space } from '../kit/flow.ts'
+import { row } from '../kit/row.ts'
+import { styles } from '../kit/styles.ts'
+import type { Style } from '../kit/typesetter.ts'
+import { piece } from './entry.ts'
+import { letterhead, ownerPieces, title } from './head.ts'
+import { signatures } from './signature.ts'
+import type { Desk } from './speech.ts'
+
+/** A paragraph of a letter. */
+export const paragraph = ({ sheet }: Desk, text: string, style: Style = styles.letter): Block[] =>
+  row(sheet, [{ tag: 'P', x: sheet.body, width: sheet.width, pieces: [piece(text, style)] }], { below: 9 })
+
+/** A sheet's letterhead, to whom and when, and what it is about. */
+export function letterHead(d: Desk, contents: PaperTop, heading: string): Block[] {
+  const { sheet, words, write } = d
+  const { issuedOn, repairNumber, shop } = contents
+  const { phone: _, ...owner } = contents.owner
+  const half = sheet.width * 0.6
+  const cells = [
+    { tag: 'P' as const, x: sheet.body, width: half, pieces: ownerPieces(owner) },
+    {
+      tag: 'P' as const,
+      x: sheet.body + half + 12,
+      width: sheet.width - half - 12,
+      align: 'right' as const,
+      pieces: [
+        piece(write.longDate(issuedOn)),
+        piece(repairNumber ? words.papers.letter.repair(repairNumber) : '', styles.small),
+      ],
+    },
+  ]
+  return [
+    ...letterhead(d, shop),
+    ...row(sheet, cells, { above: 26, below: 24 }),
+    ...title(d, heading, styles.halfTitle),
+    space(12),
+  ]
+}
+
+/** The closing of a letter with a line to sign on. */
+export const letterEnd = (d: Desk, shopName: string): Section =>
+  section(
+    ...signatures(d, [{ caption: d.words.papers.letter.signed(shopName) }, { caption: d.words.papers.date }]),
+  )
+
+/** What there is to pay, or what is held, in a sentence. */
+export function toPayText({ words, write }: Desk, toPay: Minor): string {
+  const { letter } = words.papers
+  if (toPay > 0) return letter.toPay(write.money(toPay))
+  return toPay < 0 ? letter.held(write.money(minor(-toPay))) : letter.nothingToPay
+}
