@@ -7,25 +7,26 @@ type AwayRow = Bench['away'][number]
 
 /** Outside work that is away, the longest due first; a line leads to its repair, where it is taken back. */
 export function Away({ away }: { away: Bench['away'] }) {
-  const { words, formats } = useShop()
+  const { words } = useShop()
   const { away: said, number } = words.bench
   if (away.length === 0) return null
   const columns: Column<AwayRow>[] = [
     {
       label: said.due,
       kind: 'date',
-      cell: row =>
-        row.overdue && row.dueOn ? (
-          <span className="late">{said.overdue(formats.shortDate(row.dueOn))}</span>
-        ) : (
-          <CivilDate on={row.dueOn} style="short" />
-        ),
+      cell: row => <CivilDate on={row.dueOn} style="short" />,
     },
     { label: number, kind: 'number', cell: row => row.number },
     {
       label: said.what,
       kind: 'entry',
-      cell: row => <Entry lead={row.vendor} rest={row.description} />,
+      cell: row => (
+        <Entry
+          lead={row.vendor}
+          rest={row.description}
+          second={row.overdue && <span className="late">{said.overdue}</span>}
+        />
+      ),
     },
   ]
   return (

@@ -45,7 +45,8 @@ function WorkWords({ row }: { row: Work }) {
   const { outside, away } = words.bench
   const day = (at: string) => formats.shortDate(civilDateOf(at, settings.place.timeZone))
   const due =
-    row.dueOn && (row.overdue ? away.overdue(formats.shortDate(row.dueOn)) : formats.shortDate(row.dueOn))
+    row.dueOn &&
+    (row.overdue ? away.overdueSince(formats.shortDate(row.dueOn)) : formats.shortDate(row.dueOn))
   return (
     <>
       <b>{row.vendor}</b>: {row.description} · {outside.sent(day(row.sentAt))}

@@ -6,7 +6,7 @@ import { answer, api } from '../api.ts'
 import { clockWords } from '../clock-words.ts'
 import { useAct } from '../parts/act.tsx'
 import { Asked } from '../parts/asked.tsx'
-import { DueDate, MarginDay } from '../parts/figures.tsx'
+import { CivilDate, MarginDay } from '../parts/figures.tsx'
 import { type Column, Entry, Ledger } from '../parts/ledger.tsx'
 import { EntryLine, Page } from '../parts/page.tsx'
 import { Standing } from '../parts/standing.tsx'
@@ -108,18 +108,14 @@ function useColumns(): Column<QueueRow>[] {
     {
       label: bench.estimated,
       kind: 'date',
-      cell: row => <DueDate on={row.estimatedOn} late={row.late} />,
+      cell: row => <CivilDate on={row.estimatedOn} style="short" />,
     },
     { label: bench.number, kind: 'number', cell: row => row.number },
     {
       label: bench.clock,
       kind: 'entry',
       cell: row => (
-        <Entry
-          lead={clockWords(words, row.clock)}
-          rest={row.owner.name}
-          second={row.covered ? `${row.fault} · ${bench.covered}` : row.fault}
-        />
+        <Entry lead={clockWords(words, row.clock)} rest={row.owner.name} second={<Second row={row} />} />
       ),
     },
     {
@@ -129,6 +125,22 @@ function useColumns(): Column<QueueRow>[] {
     },
     { label: bench.worked, kind: 'figure', cell: row => <Worked row={row} /> },
   ]
+}
+
+/** The fault, and what presses. */
+function Second({ row }: { row: QueueRow }) {
+  const { bench } = useShop().words
+  return (
+    <>
+      {row.covered ? `${row.fault} · ${bench.covered}` : row.fault}
+      {row.late && (
+        <>
+          {' '}
+          · <span className="late">{bench.late}</span>
+        </>
+      )}
+    </>
+  )
 }
 
 function Worked({ row }: { row: QueueRow }) {

@@ -11,31 +11,19 @@ import type { OrderRow } from './stores.ts'
 
 /** Orders that have not arrived, the longest due first; each is taken in where it stands. */
 export function Orders({ orders }: { orders: readonly OrderRow[] }) {
-  const { words, formats } = useShop()
-  const { orders: said } = words.stores
+  const { orders: said } = useShop().words.stores
   if (orders.length === 0) return null
   const columns: Column<OrderRow>[] = [
     {
       label: said.due,
       kind: 'date',
-      cell: row =>
-        row.overdue && row.dueOn ? (
-          <span className="late">{said.overdue(formats.shortDate(row.dueOn))}</span>
-        ) : (
-          <CivilDate on={row.dueOn} style="short" />
-        ),
+      cell: row => <CivilDate on={row.dueOn} style="short" />,
     },
     { label: said.quantity, kind: 'number', cell: row => row.quantity },
     {
       label: said.what,
       kind: 'entry',
-      cell: row => (
-        <Entry
-          lead={row.part.name}
-          rest={row.vendor}
-          second={row.repairNumber !== null && said.for(row.repairNumber)}
-        />
-      ),
+      cell: row => <Entry lead={row.part.name} rest={row.vendor} second={<OrderSecond row={row} />} />,
     },
     {
       label: said.act,
@@ -58,6 +46,17 @@ export function Orders({ orders }: { orders: readonly OrderRow[] }) {
         plain
       />
     </div>
+  )
+}
+
+/** For whom it was ordered, and whether its day has passed. */
+function OrderSecond({ row }: { row: OrderRow }) {
+  const { orders: said } = useShop().words.stores
+  return (
+    <>
+      {row.repairNumber !== null && `${said.for(row.repairNumber)} `}
+      {row.overdue && <span className="late">{said.overdue}</span>}
+    </>
   )
 }
 

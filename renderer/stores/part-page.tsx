@@ -44,7 +44,7 @@ function Shown({ view, stores }: ShownProps) {
       title={part.name}
       subtitle={words.partKinds[part.kind]}
       date={part.keptAt}
-      sums={[{ figure: part.inStock, words: said.inStock }]}
+      sums={[{ figure: part.inStock, words: said.page.sum }]}
     >
       <Section title={said.page.facts}>
         <Facts

@@ -32,6 +32,7 @@ export const bench = {
   clock: 'Clock and owner',
   standing: 'Standing',
   worked: 'Worked',
+  late: 'estimated date passed',
   empty: 'Nothing waits at the bench. A repair comes here with its owner’s go-ahead.',
   groups: { comeback: 'Comebacks', queue: 'In order', toAssess: 'To be looked over for an estimate' },
   sums: { queue: 'in the queue', ahead: 'agreed ahead', weeks: 'weeks of open hours' },
@@ -70,7 +71,8 @@ export const bench = {
     due: 'Due back',
     what: 'Vendor and work',
     empty: 'Nothing is away.',
-    overdue: (date: string) => `${date}, overdue`,
+    overdue: 'overdue',
+    overdueSince: (date: string) => `${date}, overdue`,
     takeBack: 'Take back',
   },
 

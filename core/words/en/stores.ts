@@ -43,7 +43,7 @@ export const stores = {
     quantity: 'Pieces',
     what: 'Part and vendor',
     for: (number: number) => `for repair ${number}`,
-    overdue: (date: string) => `${date}, overdue`,
+    overdue: 'overdue',
     empty: 'Nothing is on order.',
     arrive: 'It arrived',
     arriveOf: (what: string) => `${what} arrived`,
@@ -106,6 +106,7 @@ export const stores = {
     kinds: { received: 'received', used: 'used', 'put-back': 'put back', counted: 'counted' },
     onRepair: (kind: string, number: number) => `${kind}, repair ${number}`,
     toList: 'All parts',
+    sum: 'in stock',
   },
 
   springs: {

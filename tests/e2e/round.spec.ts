@@ -1,0 +1,84 @@
+import { expect, test } from '@playwright/test'
+import { en } from '../../core/words/en/index.ts'
+import { Hands } from './hands.ts'
+import { type StartedShop, startShop } from './start-shop.ts'
+import { workLedger } from './work-shop.ts'
+
+const { shelf, bench, stores } = en
+const clocks = 4
+let work: Awaited<ReturnType<typeof workLedger>>
+let shop: StartedShop
+test.beforeAll(async () => {
+  work = await workLedger(clocks)
+  shop = await startShop({ ledger: work.file })
+})
+test.afterAll(async () => {
+  await shop.close()
+  work.remove()
+})
+
+test('the round, the bench and the stores are worked by keyboard alone', async ({ page }) => {
+  const hands = new Hands(page)
+  const heading = (name: string | RegExp) =>
+    expect(page.getByRole('heading', { level: 1, name })).toBeVisible()
+  await page.goto(shop.url)
+  await heading(en.screens.pages.counter)
+
+  await test.step('a round takes at most six presses a clock besides the figures', async () => {
+    await hands.press('3')
+    await heading(shelf.title)
+    await hands.press('.')
+    for (let n = 1; n <= clocks; n++) {
+      await expect(page.getByText(shelf.reading.now(2200 + n), { exact: true })).toBeVisible()
+      await expect(page.getByLabel(shelf.reading.error, { exact: true })).toBeFocused()
+      const before = hands.presses
+      await hands.write(`+0:0${n}`)
+      await hands.press('w')
+      await hands.press('s')
+      await hands.press('Enter')
+      await expect(page.getByText(shelf.reading.said(2200 + n, `+${n} s`))).toBeVisible()
+      expect(hands.presses - before).toBeLessThanOrEqual(6)
+    }
+    await expect(page.getByText(shelf.reading.done)).toBeVisible()
+    await expect(page.getByText(`0 ${shelf.sums.due}`)).toBeVisible()
+  })
+
+  await test.step('what cannot be read stays in the line with what is wrong', async () => {
+    await hands.write('fast')
+    await hands.press('Enter')
+    await expect(page.getByRole('alert')).toContainText('Write seconds fast or slow')
+    await expect(page.getByLabel(shelf.reading.error, { exact: true })).toHaveValue('fat')
+  })
+
+  await test.step('a clock is worked on: cautions seen, labour clock started and stopped, a part used', async () => {
+    await hands.press('Alt+2')
+    await heading(bench.title)
+    await hands.follow('2205')
+    await heading(/^2205/)
+    await hands.push(bench.card.acknowledge)
+    await hands.push(en.tasks.clean)
+    await expect(page.getByText(bench.labour.started(2205, en.tasks.clean))).toBeVisible()
+    await hands.push(bench.running.stop)
+    await expect(page.getByText(bench.running.stopped(2205, '0 min'))).toBeVisible()
+    await hands.push(bench.parts.add)
+    await hands.choose(bench.parts.part, 'Gut line · 5 in stock')
+    await hands.push(bench.parts.send)
+    await expect(page.getByText(bench.parts.said('Gut line', 4))).toBeVisible()
+  })
+
+  await test.step('it goes on the shelf, at a place that is added there', async () => {
+    await hands.follow(bench.card.toShelf)
+    await hands.fill(shelf.start.placeName, 'Hook 1')
+    await hands.push(shelf.start.addPlace)
+    await hands.push(shelf.start.send)
+    await expect(page.getByText(shelf.reading.now(2205), { exact: true })).toBeVisible()
+  })
+
+  await test.step('the stores tell of the part used', async () => {
+    await hands.press('Alt+5')
+    await heading(stores.title)
+    await hands.follow('4')
+    await heading('Gut line')
+    await expect(page.getByText(stores.page.onRepair(stores.page.kinds.used, 2205))).toBeVisible()
+  })
+})

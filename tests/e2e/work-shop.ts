@@ -1,0 +1,64 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { openingSettings } from '../../core/shop/defaults.ts'
+import { openLedger } from '../../db/ledger.ts'
+import { createHandler } from '../../electron/handler.ts'
+import { places } from '../../electron/places.ts'
+
+const dayMs = 86_400_000
+
+/** A ledger file with clocks at work, written through the ledger's own handler some days ago. */
+export async function workLedger(clocks: number) {
+  const folder = mkdtempSync(join(tmpdir(), 'countwheel-work-'))
+  const file = join(folder, 'shop.countwheel')
+  let at = new Date(Date.now() - 3 * dayMs).toISOString()
+  const ledger = openLedger(file, { migrations: join(places.root, 'migrations'), now: () => at })
+  const handle = createHandler({ ledger, now: () => at, pages: folder })
+  const act = async (name: string, input: unknown): Promise<{ id: number }> => {
+    const response = await handle(
+      new Request(`http://ledger/api/${name.replace('.', '/')}`, {
+        method: 'POST',
+        headers: { 'Content-Type': 'application/json' },
+        body: JSON.stringify(input),
+      }),
+    )
+    const body = (await response.json()) as { id: number }
+    if (!response.ok) throw new Error(`${name}: ${JSON.stringify(body)}`)
+    return body
+  }
+  const settings = openingSettings({
+    name: 'Weir Lane Clock Bench',
+    addressLines: [],
+    country: 'GB',
+    locale: 'en-GB',
+    timeZone: 'Europe/London',
+    currency: 'GBP',
+    tax: null,
+    benchRate: '48.00',
+  })
+  await act('shop.open', { settings, person: 'Ines Marrow', firstRepairNumber: 2201 })
+  const repair = async (n: number): Promise<number> => {
+    const clock = { form: 'mantel', trains: 2, power: 'spring', duration: '8-day', strike: 'rack' }
+    const { id } = await act('counter.takeIn', { owner: { name: `Owner ${n}` }, clock, fault: 'Stops' })
+    const lines = [{ kind: 'labour', description: 'Service', quantity: '4', unit: '48.00' }]
+    const estimate = await act('estimates.write', { repairId: id, lines })
+    await act('estimates.send', { estimateId: estimate.id, way: 'telephone' })
+    const word = { estimateId: estimate.id, answer: 'go-ahead', who: `Owner ${n}`, way: 'telephone' }
+    await act('estimates.recordWord', word)
+    return id
+  }
+  for (let n = 1; n <= clocks; n++) {
+    const repairId = await repair(n)
+    await act('bench.enterLabour', { repairId, task: 'clean', minutes: 30, on: at.slice(0, 10) })
+    const place = await act('shop.addPlace', { name: `Shelf ${n}`, kind: 'shelf' })
+    await act('shelf.startRunIn', { repairId, placeId: place.id })
+  }
+  await repair(clocks + 1)
+  const part = { kind: 'line', name: 'Gut line', unitCost: '2.10', unitPrice: '6.00' }
+  const { id: partId } = await act('stores.addPart', part)
+  await act('stores.receive', { partId, quantity: 5 })
+  at = new Date().toISOString()
+  ledger.close()
+  return { file, remove: () => rmSync(folder, { recursive: true, force: true }) }
+}
