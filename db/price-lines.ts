@@ -1,8 +1,13 @@
 import type { PaperLine } from '../core/papers/contents.ts'
+import type { BookAsked, BookLine } from '../core/pricing/book-line.ts'
 import { lineWorking } from '../core/pricing/line-working.ts'
 import { type Priced, priced } from '../core/pricing/price.ts'
 import type { PriceLine, Tax, TaxRules } from '../core/pricing/price-input.ts'
 import type { Settings } from '../core/shop/settings.ts'
+import type { LineWork } from '../core/vocabulary/work.ts'
+import { bookLines } from './book-lines.ts'
+import type { RepairRow } from './facts.ts'
+import type { Read } from './ledger.ts'
 import { Refusal } from './refusal.ts'
 
 /** A line as written on an estimate or an invoice; its taxes follow from its kind where none are given. */
@@ -13,10 +18,16 @@ export interface LineEntry {
   readonly quantity: string
   /** Unit price in major units, decimal text. */
   readonly unit: string
+  /** Added to quantity × unit, in major units. */
+  readonly charge: string
   readonly taxes: readonly Tax[] | null
   readonly partId: number | null
   readonly outsideWorkId: number | null
   readonly findingId: number | null
+  /** What the line is told to be, so that rules can go by it. */
+  readonly work: LineWork | null
+  /** What was asked of the price book for it; the figures are then the book's. */
+  readonly priced: BookAsked | null
 }
 
 /** The shop's tax rules as they go on a document. */
@@ -27,26 +38,40 @@ export const taxRules = ({ tax }: Settings): TaxRules => ({
   ...(tax.aggregate === undefined ? {} : { aggregate: tax.aggregate }),
 })
 
-/** The lines as a paper carries them and the document they price to; refuses with every problem in them, field by field. */
-export function pricedLines(
-  entries: readonly LineEntry[],
-  settings: Settings,
-  paid = '0',
-): { lines: PaperLine[]; priced: Priced; tax: TaxRules } {
-  const lines = entries.map(({ kind, description, quantity, unit, taxes }) => ({
+/** A line as a paper carries it but for its net: what says nothing is left out. */
+function paperLine(entry: LineEntry, told: BookLine | null, settings: Settings): Omit<PaperLine, 'net'> {
+  const { kind, description, quantity, unit, charge } = entry
+  const work = told?.work ?? entry.work
+  const line = {
     kind,
     description,
     quantity,
     unit,
-    taxes: taxes ?? settings.tax.byKind[kind],
-  }))
+    ...(isNothing(charge) ? {} : { charge }),
+    taxes: entry.taxes ?? settings.tax.byKind[kind],
+    ...(work ? { work } : {}),
+  }
+  return { ...line, working: told?.working ?? lineWorking(line) }
+}
+
+const isNothing = (charge: string): boolean => /^-?[0.]+$/.test(charge)
+
+/**
+ * The lines as a paper carries them and the document they price to; what was taken from the price book is worked out
+ * anew. Refuses with every problem in them, field by field.
+ */
+export function pricedLines(
+  read: Read,
+  repair: RepairRow,
+  entries: readonly LineEntry[],
+  settings: Settings,
+  paid = '0',
+): { lines: PaperLine[]; priced: Priced; tax: TaxRules } {
+  const told = bookLines(read, repair, entries, settings)
+  const lines = entries.map((entry, i) => paperLine(entry, told[i] ?? null, settings))
   const tax = taxRules(settings)
   const result = priced({ currency: settings.place.currency, tax, lines, paid })
   if (!result.ok) throw new Refusal(result.problems)
   const net = (index: number) => result.value.lines[index]?.net ?? result.value.sum
-  return {
-    tax,
-    priced: result.value,
-    lines: lines.map((line, index) => ({ ...line, net: net(index), working: lineWorking(line) })),
-  }
+  return { tax, priced: result.value, lines: lines.map((line, index) => ({ ...line, net: net(index) })) }
 }

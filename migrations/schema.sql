@@ -271,7 +271,13 @@ CREATE TABLE estimate_lines (
   net_minor INTEGER NOT NULL,
   part_id INTEGER REFERENCES parts (id),
   outside_work_id INTEGER REFERENCES outside_work (id),
-  finding_id INTEGER REFERENCES findings (id)
+  finding_id INTEGER REFERENCES findings (id),
+  -- added to quantity × unit, as for rush work
+  charge TEXT NOT NULL DEFAULT '0',
+  -- what the line was told to be
+  work TEXT CHECK (work <> ''),
+  -- what was asked of the price book for it
+  priced TEXT CHECK (json_valid(priced))
 ) STRICT;
 
 CREATE TABLE estimates (

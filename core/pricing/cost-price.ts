@@ -38,7 +38,8 @@ interface Tier {
   readonly percent: Decimal
 }
 
-function parsedTiers(markup: readonly MarkupTier[]): Checked<Tier[]> {
+/** The tiers in figures: `book.markupOrder` unless each reaches higher than the one before it. */
+export function parsedTiers(markup: readonly MarkupTier[]): Checked<Tier[]> {
   const tiers = gatherList<Tier>(
     markup.map(({ upToCost, percent }, i) =>
       gather({

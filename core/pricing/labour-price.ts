@@ -5,13 +5,13 @@ import { percentOf, times } from '../money/scaled.ts'
 import type { WorkingStep } from '../papers/contents.ts'
 import { bad, type Checked, problem } from '../problems.ts'
 import type { Form } from '../vocabulary/clock.ts'
-import type { Scope } from '../vocabulary/work.ts'
+import type { Work } from '../vocabulary/work.ts'
 import { bookHours, type PriceBook } from './price-book.ts'
 import { notNegative, parsePrice, type Quoted, quoted } from './quoted.ts'
 
 /** The work to be priced. */
 export interface LabourAsked {
-  readonly work: Scope
+  readonly work: Work
   readonly form: Form
   readonly trains: number
   /** Hours found at the strip beyond the book's, decimal text. */

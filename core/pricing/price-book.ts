@@ -1,9 +1,9 @@
 import type { Form } from '../vocabulary/clock.ts'
-import type { Scope } from '../vocabulary/work.ts'
+import type { Work } from '../vocabulary/work.ts'
 
 /** Hours a piece of work takes on average. A null form or number of trains stands for any. */
 export interface BookHours {
-  readonly work: Scope
+  readonly work: Work
   readonly form: Form | null
   readonly trains: 1 | 2 | 3 | null
   /** Decimal text. */
@@ -38,6 +38,8 @@ export interface PriceBook {
   readonly outsidePercent: string
   readonly rushPercent: string
   readonly callOut: CallOut
+  /** Fee for an estimate in major units; credited when the work goes ahead. */
+  readonly estimateFee: string
 }
 
 /** Average hours to begin with. Common practice: 4 hours for two trains, 5 for three, parts and bushings extra. */
@@ -47,7 +49,7 @@ export const commonHours: readonly BookHours[] = [
 ]
 
 /** The entry that says most about the work: form and trains, then form, then trains, then any; the first of equals. */
-export function bookHours(book: PriceBook, work: Scope, form: Form, trains: number): BookHours | undefined {
+export function bookHours(book: PriceBook, work: Work, form: Form, trains: number): BookHours | undefined {
   const fitting = book.hours.filter(
     entry =>
       entry.work === work &&

@@ -1,3 +1,4 @@
+import { commonHours, type PriceBook } from '../pricing/price-book.ts'
 import { runInDefaults } from '../run-in/policy.ts'
 import type { Settings } from './settings.ts'
 
@@ -22,6 +23,26 @@ const weekdays = [1, 2, 3, 4, 5].flatMap(day => [
 /** Where letters are written on US Letter (ISO 3166 alpha-2); everywhere else A4 (ISO 216). From memory. */
 const letterCountries = ['US', 'CA', 'MX', 'CL', 'CO', 'VE', 'PH']
 
+/**
+ * The price book a new shop begins with, by its bench rate. The hours are common practice; nothing is added for rush
+ * work, no minimum charged and no fee asked until the shop says so. The markup is a policy of our own: no published
+ * figures were found.
+ */
+export const openingPrices = (benchRate: string): PriceBook => ({
+  benchRate,
+  minimumCharge: '0',
+  hours: commonHours,
+  markup: [
+    { upToCost: '20', percent: '100' },
+    { upToCost: '100', percent: '60' },
+    { upToCost: null, percent: '40' },
+  ],
+  outsidePercent: '20',
+  rushPercent: '0',
+  callOut: { fee: '0', freeDistance: '0', perDistance: '0', eachFurtherClock: '0' },
+  estimateFee: '0',
+})
+
 /** Settings a new shop begins with. Common practice, labelled as the shop's own policy on its page; every figure can be changed. */
 export function openingSettings(basics: ShopBasics): Settings {
   const taxes = basics.tax ? [basics.tax] : []
@@ -43,7 +64,7 @@ export function openingSettings(basics: ShopBasics): Settings {
       byKind: { labour: taxes, part: taxes, outside: taxes, fee: taxes },
       due: 'invoice',
     },
-    prices: { benchRate: basics.benchRate, estimateFee: '0' },
+    prices: openingPrices(basics.benchRate),
     estimate: { validDays: 30, overrunPercent: '10', overrunAmount: '50' },
     warranty: {
       startsOn: 'collection',

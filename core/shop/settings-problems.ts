@@ -2,6 +2,7 @@ import { workCalendar } from '../calendar/opening.ts'
 import { parseNonNegative } from '../decimal/decimal.ts'
 import { parseMinor } from '../money/minor.ts'
 import { lineKinds } from '../pricing/kinds/index.ts'
+import { priceBookProblems } from '../pricing/price-book-problems.ts'
 import type { Tax } from '../pricing/price-input.ts'
 import { type Checked, type Problem, problem } from '../problems.ts'
 import { policyProblems } from '../run-in/plan-problems.ts'
@@ -24,7 +25,7 @@ export function settingsProblems(some: SomeSettings, currency: string): Problem[
   return [
     ...(hours ? under('hours', problemsOf(workCalendar({ week: hours.week, holidays: [] }))) : []),
     ...(tax ? under('tax', taxProblems(tax)) : []),
-    ...(prices ? under('prices', priceProblems(prices, currency)) : []),
+    ...(prices ? under('prices', priceBookProblems(prices, currency)) : []),
     ...(estimate ? under('estimate', estimateProblems(estimate, currency)) : []),
     ...(warranty ? under('warranty', warrantyProblems(warranty)) : []),
     ...(runIn ? under('runIn', runInProblems(runIn)) : []),
@@ -49,11 +50,6 @@ function amountProblems(text: string, currency: string, field: string): readonly
   const amount = parseMinor(text, currency, field)
   return amount.ok && amount.value < 0 ? [problem('money.negative', field)] : problemsOf(amount)
 }
-
-const priceProblems = ({ benchRate, estimateFee }: Settings['prices'], currency: string): Problem[] => [
-  ...problemsOf(parseNonNegative(benchRate, 'benchRate')),
-  ...amountProblems(estimateFee, currency, 'estimateFee'),
-]
 
 const estimateProblems = (
   { overrunPercent, overrunAmount }: Settings['estimate'],

@@ -1,5 +1,6 @@
 import type { WorkWeek } from '../calendar/opening.ts'
 import type { LineKind } from '../pricing/kinds/index.ts'
+import type { PriceBook } from '../pricing/price-book.ts'
 import type { Tax, TaxRules } from '../pricing/price-input.ts'
 import type { RunInPolicy } from '../run-in/policy.ts'
 import type { TaxDue } from '../tax/due.ts'
@@ -33,12 +34,7 @@ export interface Settings {
     /** When tax counts: with the invoice, or with the money for it. */
     readonly due: TaxDue
   }
-  readonly prices: {
-    /** Bench hour in major units. */
-    readonly benchRate: string
-    /** Fee for an estimate in major units; credited when the work goes ahead. */
-    readonly estimateFee: string
-  }
+  readonly prices: PriceBook
   readonly estimate: {
     readonly validDays: number
     /** How far a bill may pass the agreed sum without a new go-ahead: the smaller of the two counts. */

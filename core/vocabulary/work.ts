@@ -35,6 +35,23 @@ export type AsFoundMark = (typeof asFoundMarks)[number]
 export const scopes = ['overhaul', 'service', 'repair', 'set-up', 'none'] as const
 export type Scope = (typeof scopes)[number]
 
+/** Work that the price book gives hours for. Common practice. */
+export const works = [
+  'overhaul',
+  'service',
+  'repair',
+  'set-up',
+  'case-repair',
+  'dial-repair',
+  'dial-cleaning',
+  're-silvering',
+] as const
+export type Work = (typeof works)[number]
+
+/** What a line of an estimate or an invoice can be told to be, so that rules go by codes and never by a description. */
+export const lineWorks = [...works, 'call-out', 'estimate-fee'] as const
+export type LineWork = (typeof lineWorks)[number]
+
 /** Why a repair stands still. */
 export const waitReasons = ['parts', 'outside-work', 'owner', 'other'] as const
 export type WaitReason = (typeof waitReasons)[number]
@@ -44,7 +61,15 @@ export const ways = ['in-person', 'telephone', 'e-mail', 'message', 'letter'] as
 export type Way = (typeof ways)[number]
 
 /** What a message to an owner is about. */
-export const messageAbouts = ['ready', 'estimate', 'finding', 'reminder', 'delay', 'uncollected', 'other'] as const
+export const messageAbouts = [
+  'ready',
+  'estimate',
+  'finding',
+  'reminder',
+  'delay',
+  'uncollected',
+  'other',
+] as const
 export type MessageAbout = (typeof messageAbouts)[number]
 
 /** How money came in or went out. */

@@ -64,7 +64,7 @@ export const writeInvoice = verb(
     const repair = repairOpenTo(tx, input.repairId, 'invoice')
     const before = paymentsBefore(tx, repair.id)
     const paid = minor(before.reduce((sum, payment) => sum + payment.amount, 0))
-    const sums = pricedLines(input.lines, settings, minorText(paid, settings.place.currency))
+    const sums = pricedLines(tx, repair, input.lines, settings, minorText(paid, settings.place.currency))
     refuseAboveLimit(tx, repair, sums.priced.taxInclusive, settings)
     const contents: Omit<InvoiceContents, 'number'> = {
       ...paperHead(tx, settings, dayOfDoing(doing, settings), { ownerId: repair.ownerId, repair }),

@@ -57,8 +57,8 @@ function keepLines(
   entries: readonly LineEntry[],
 ): void {
   for (const [position, line] of lines.entries()) {
-    const { kind, description, quantity, unit, taxes, working, net } = line
-    const { partId = null, outsideWorkId = null, findingId = null } = entries[position] ?? {}
+    const { kind, description, quantity, unit, charge, taxes, working, net, work } = line
+    const { partId = null, outsideWorkId = null, findingId = null, priced = null } = entries[position] ?? {}
     tx.insert(estimateLines)
       .values({
         estimateId,
@@ -67,12 +67,15 @@ function keepLines(
         description,
         quantity,
         unit,
+        charge: charge ?? '0',
         taxes: [...taxes],
         working: [...working],
         netMinor: net,
         partId,
         outsideWorkId,
         findingId,
+        work: work ?? null,
+        priced,
       })
       .run()
   }
@@ -82,7 +85,7 @@ function keepLines(
 export const writeEstimate = verb('estimates.write', (tx, input: WriteEstimate, doing) => {
   const settings = readSettings(tx)
   const repair = repairInShop(tx, input.repairId)
-  const { lines, priced: sums, tax } = pricedLines(input.lines, settings)
+  const { lines, priced: sums, tax } = pricedLines(tx, repair, input.lines, settings)
   const highMinor = accepted(amountIn(settings, input.high, 'high'))
   if (highMinor !== null && highMinor < sums.taxInclusive) refuse('estimate.highBelowLow', 'high')
   const version = (lastVersion(tx, repair.id)?.version ?? 0) + 1
@@ -108,24 +111,35 @@ export const writeEstimate = verb('estimates.write', (tx, input: WriteEstimate, 
   }
 })
 
-/** The lines of an estimate as a paper carries them. */
-export function estimatePaperLines(read: Read, estimateId: number): PaperLine[] {
+/** The lines of an estimate with what they were made from, so that the next version can start from them. */
+export function estimateEntries(read: Read, estimateId: number) {
   return read
     .select()
     .from(estimateLines)
     .where(eq(estimateLines.estimateId, estimateId))
     .orderBy(estimateLines.position)
     .all()
-    .map(({ kind, description, quantity, unit, taxes, working, netMinor }) => ({
-      kind,
-      description,
-      quantity,
-      unit,
-      taxes,
-      working,
-      net: netMinor,
-    }))
+    .map(row => {
+      const { kind, description, quantity, unit, charge, taxes, working, netMinor: net, work } = row
+      const line: PaperLine = {
+        kind,
+        description,
+        quantity,
+        unit,
+        ...(charge === '0' ? {} : { charge }),
+        taxes,
+        working,
+        net,
+        ...(work ? { work } : {}),
+      }
+      const { partId, outsideWorkId, findingId, priced } = row
+      return { line, partId, outsideWorkId, findingId, priced }
+    })
 }
+
+/** The lines of an estimate as a paper carries them. */
+export const estimatePaperLines = (read: Read, estimateId: number): PaperLine[] =>
+  estimateEntries(read, estimateId).map(({ line }) => line)
 
 /** What an estimate comes to by the rules it was written under. */
 export function estimatePriced(read: Read, estimate: EstimateRow, currency: string): Priced {

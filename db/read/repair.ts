@@ -7,7 +7,8 @@ import { authorisedTotal } from '../../core/pricing/authorised.ts'
 import { isLate } from '../../core/standing/counter-list.ts'
 import { setUpAdviceFor } from '../../core/vocabulary/set-up-advice.ts'
 import { repairBalance } from '../balance.ts'
-import { agreedLimit, estimatePaperLines, estimatePriced } from '../books/estimates.ts'
+import { feePaidMinor } from '../book-lines.ts'
+import { agreedLimit, estimateEntries, estimatePriced } from '../books/estimates.ts'
 import { type RepairRow, standingOf } from '../facts.ts'
 import type { Read } from '../ledger.ts'
 import { known } from '../refusal.ts'
@@ -49,7 +50,7 @@ function estimatesOf(read: Read, repair: RepairRow, currency: string) {
     .map(estimate => ({
       ...estimate,
       number: `${repair.number}/${estimate.version}`,
-      lines: estimatePaperLines(read, estimate.id),
+      lines: estimateEntries(read, estimate.id).map(({ line, ...made }) => ({ ...line, ...made })),
       priced: estimatePriced(read, estimate, currency),
     }))
 }
@@ -65,12 +66,14 @@ function agreedLines(estimates: ReturnType<typeof estimatesOf>, words: Words) {
   const base = agreed.filter(e => !e.supplement).at(-1)
   const counted = agreed.filter(e => e.supplement || e === base)
   return counted.flatMap(e =>
-    e.lines.map(({ kind, description, quantity, unit, taxes }) => ({
+    e.lines.map(({ kind, description, quantity, unit, charge = '0', taxes, work = null }) => ({
       kind,
       description,
       quantity,
       unit,
+      charge,
       taxes,
+      work,
     })),
   )
 }
@@ -140,6 +143,7 @@ export function repairView(read: Read, number: number, at: string) {
     photographs: photographsOf(read, repair.id),
     belongings: read.select().from(s.belongings).where(eq(s.belongings.repairId, repair.id)).all(),
     estimates,
+    feePaidMinor: feePaidMinor(read, repair, settings.place.currency),
     words,
     limit: limits(read, repair),
     invoiceLines: agreedLines(estimates, words),

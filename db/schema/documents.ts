@@ -1,8 +1,9 @@
 import { integer, sqliteTable, text } from 'drizzle-orm/sqlite-core'
 import type { PaperContents, WorkingStep } from '../../core/papers/contents.ts'
+import type { BookAsked } from '../../core/pricing/book-line.ts'
 import type { LineKind } from '../../core/pricing/kinds/index.ts'
 import type { Tax, TaxRules } from '../../core/pricing/price-input.ts'
-import type { Exclusion, PaymentMethod, Scope, Way } from '../../core/vocabulary/work.ts'
+import type { Exclusion, LineWork, PaymentMethod, Scope, Way } from '../../core/vocabulary/work.ts'
 import { amount, code, flag, id, json, words } from './columns.ts'
 
 export const documents = sqliteTable('documents', {
@@ -91,6 +92,9 @@ export const estimateLines = sqliteTable('estimate_lines', {
   partId: integer(),
   outsideWorkId: integer(),
   findingId: integer(),
+  charge: text().notNull().default('0'),
+  work: text().$type<LineWork>(),
+  priced: json<BookAsked>(),
 })
 
 export const goAheads = sqliteTable('go_aheads', {

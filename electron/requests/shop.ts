@@ -2,15 +2,16 @@ import { Hono } from 'hono'
 import { z } from 'zod'
 import { minorDigits } from '../../core/money/currency.ts'
 import { roundingModes } from '../../core/money/div-round.ts'
+import { openingPrices } from '../../core/shop/defaults.ts'
 import { taxDues } from '../../core/tax/due.ts'
-import { durations } from '../../core/vocabulary/clock.ts'
-import { exclusions, placeKinds, scopes } from '../../core/vocabulary/work.ts'
+import { durations, forms } from '../../core/vocabulary/clock.ts'
+import { exclusions, placeKinds, scopes, works } from '../../core/vocabulary/work.ts'
 import * as book from '../../db/books/shop.ts'
 import { body } from './body.ts'
-import { civilDate, count, decimal, id, list, oneOf, optional, required, saying } from './fields.ts'
+import { civilDate, count, decimal, id, keyOf, list, oneOf, optional, required, saying } from './fields.ts'
 import { type Env, perform } from './perform.ts'
 
-const works = (test: () => unknown): boolean => {
+const understood = (test: () => unknown): boolean => {
   try {
     test()
     return true
@@ -29,9 +30,9 @@ const shop = z.strictObject({
 
 const place = z.strictObject({
   country: z.string().regex(/^[A-Z]{2}$/),
-  locale: required(35).refine(v => works(() => new Intl.Locale(v)), saying('input.notALocale')),
+  locale: required(35).refine(v => understood(() => new Intl.Locale(v)), saying('input.notALocale')),
   timeZone: required(60).refine(
-    v => works(() => new Intl.DateTimeFormat('en', { timeZone: v })),
+    v => understood(() => new Intl.DateTimeFormat('en', { timeZone: v })),
     saying('input.notAZone'),
   ),
   currency: z.string().refine(v => minorDigits(v) !== undefined, saying('input.notACurrency')),
@@ -51,6 +52,39 @@ const tax = z.strictObject({
   byKind: z.strictObject({ labour: taxes, part: taxes, outside: taxes, fee: taxes }),
   due: oneOf(taxDues),
 })
+const hours = z.strictObject({
+  work: oneOf(works),
+  form: keyOf(forms).nullable(),
+  trains: z.literal([1, 2, 3]).nullable(),
+  hours: decimal,
+})
+const prices = z.strictObject({
+  benchRate: decimal,
+  minimumCharge: decimal,
+  hours: list(hours, 300),
+  markup: list(z.strictObject({ upToCost: decimal.nullable(), percent: decimal }), 30),
+  outsidePercent: decimal,
+  rushPercent: decimal,
+  callOut: z.strictObject({
+    fee: decimal,
+    freeDistance: decimal,
+    perDistance: decimal,
+    eachFurtherClock: decimal,
+  }),
+  estimateFee: decimal,
+})
+/** A shop is opened with its bench rate at least; the rest of its book begins as a new shop's does. */
+const begun = openingPrices('0')
+const openingBook = prices.extend({
+  minimumCharge: decimal.default(begun.minimumCharge),
+  hours: prices.shape.hours.default([...begun.hours]),
+  markup: prices.shape.markup.default([...begun.markup]),
+  outsidePercent: decimal.default(begun.outsidePercent),
+  rushPercent: decimal.default(begun.rushPercent),
+  callOut: prices.shape.callOut.default({ ...begun.callOut }),
+  estimateFee: decimal.default(begun.estimateFee),
+})
+
 const eInvoice = z.strictObject({ on: z.boolean() })
 
 const term = z.strictObject({ length: count(1, 36_525), unit: oneOf(['months', 'days']) }).nullable()
@@ -73,7 +107,7 @@ const groups = {
   place,
   hours: z.strictObject({ week }),
   tax,
-  prices: z.strictObject({ benchRate: decimal, estimateFee: decimal }),
+  prices,
   estimate: z.strictObject({ validDays: count(1, 400), overrunPercent: decimal, overrunAmount: decimal }),
   warranty,
   runIn: z.record(oneOf(durations), policy),
@@ -83,6 +117,7 @@ const groups = {
 
 /** A shop may be opened without saying these: tax is then due with the invoice, and there are no e-invoices. */
 const opening = {
+  prices: openingBook,
   tax: tax.extend({ due: tax.shape.due.default('invoice') }),
   eInvoice: eInvoice.default({ on: false }),
 }

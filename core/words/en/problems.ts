@@ -5,10 +5,15 @@ export const problems = {
   'allocate.noWeight': () => 'At least one share must weigh something.',
   'allocate.weight': () => 'A share’s weight is a whole number, 0 or more.',
   'book.clocks': () => 'A visit is to 1 to 1000 clocks.',
+  'book.hoursTwice': () => 'There are hours for this work on such a clock already.',
   'book.markupOrder': () => 'Put the tiers in order of rising cost, the one for any cost last.',
   'book.noHours': (v: Values) =>
-    `The price book has no hours for this work on ${v.trains} trains. Enter them, or write the hours yourself.`,
+    `The price book has no hours for this work on such a clock of ${v.trains} ${v.trains === 1 ? 'train' : 'trains'}. Enter them, or write the hours yourself.`,
+  'book.noFee': () => 'The price book asks no fee for an estimate.',
+  'book.noFeePaid': () =>
+    'No fee for an estimate of this clock is billed and paid, or it is taken off already.',
   'book.noMarkup': () => 'No markup reaches so high a cost. Add a tier for any cost.',
+  'book.noPart': () => 'Choose the part of the stores.',
   'calc.unknownName': (v: Values) =>
     `There is no calculation called “${v.name}”. Choose one of: ${v.choices}.`,
   'calendar.closedAllWeek': () => 'The shop is closed all week. Enter its open hours.',

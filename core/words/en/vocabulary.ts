@@ -13,6 +13,7 @@ import type {
 import type {
   AsFoundMark,
   Exclusion,
+  LineWork,
   MessageAbout,
   PartKind,
   PaymentMethod,
@@ -190,6 +191,18 @@ export const vocabulary = {
     'set-up': 'setting up',
     none: 'no warranty',
   } satisfies Record<Scope, string>,
+  lineWorks: {
+    overhaul: 'full overhaul',
+    service: 'service',
+    repair: 'repair',
+    'set-up': 'setting up',
+    'case-repair': 'case repair',
+    'dial-repair': 'dial repair',
+    'dial-cleaning': 'dial cleaning',
+    're-silvering': 're-silvering of the dial',
+    'call-out': 'house call',
+    'estimate-fee': 'fee for an estimate',
+  } satisfies Record<LineWork, string>,
   waitReasons: {
     parts: 'parts',
     'outside-work': 'outside work',

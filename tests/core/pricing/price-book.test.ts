@@ -23,6 +23,7 @@ const book: PriceBook = {
   outsidePercent: '15',
   rushPercent: '25',
   callOut: { fee: '40', freeDistance: '10', perDistance: '0.45', eachFurtherClock: '15' },
+  estimateFee: '25',
 }
 
 /** The working as a person reads it. */

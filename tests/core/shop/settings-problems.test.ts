@@ -45,8 +45,25 @@ describe('settings that could not be worked by', () => {
     ])
   })
 
+  test('the price book has one entry of hours for the same work on the same clock, and tiers that rise', () => {
+    const { prices } = settings
+    const hours = [...prices.hours, { work: 'overhaul', form: null, trains: 2, hours: '-3' }] as const
+    const markup = [
+      { upToCost: null, percent: '40' },
+      { upToCost: '20', percent: '100' },
+    ]
+    const callOut = { ...prices.callOut, fee: '-1', perDistance: 'far' }
+    expect(found({ prices: { ...prices, hours, markup, callOut } }).sort()).toEqual([
+      'book.hoursTwice prices.hours[2].work',
+      'book.markupOrder prices.markup[1].upToCost',
+      'number.negative prices.callOut.fee',
+      'number.negative prices.hours[2].hours',
+      'number.notADecimal prices.callOut.perDistance',
+    ])
+  })
+
   test('amounts are those of the shop’s currency, nothing or more', () => {
-    expect(found({ prices: { benchRate: '-1', estimateFee: '5.001' } })).toEqual([
+    expect(found({ prices: { ...settings.prices, benchRate: '-1', estimateFee: '5.001' } })).toEqual([
       'number.negative prices.benchRate',
       'money.tooPrecise prices.estimateFee',
     ])
@@ -55,7 +72,7 @@ describe('settings that could not be worked by', () => {
       'number.negative estimate.overrunPercent',
       'money.negative estimate.overrunAmount',
     ])
-    expect(found({ prices: { benchRate: '5000', estimateFee: '5.5' } }, 'JPY')).toEqual([
+    expect(found({ prices: { ...settings.prices, benchRate: '5000', estimateFee: '5.5' } }, 'JPY')).toEqual([
       'money.tooPrecise prices.estimateFee',
     ])
   })
