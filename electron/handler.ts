@@ -6,6 +6,7 @@ import { Refusal } from '../db/refusal.ts'
 import { api } from './api.ts'
 import { servePages } from './pages.ts'
 import { answerTo, withMessages } from './problems.ts'
+import { exports } from './requests/exports.ts'
 import { papers } from './requests/papers.ts'
 import type { Env } from './requests/perform.ts'
 import { photographFiles } from './requests/photographs.ts'
@@ -28,17 +29,24 @@ function personOf(ledger: Ledger, header: string | undefined): number | null {
   return id
 }
 
-/** One handler for both hosts: the requests under /api, the papers, the photographs, and the pages themselves. */
+/** Addresses under which somebody asks at some time. */
+const ofTheLedger = ['/api/', '/papers/', '/exports/']
+
+/** One handler for both hosts: the requests under /api, the papers, the photographs, the exports, and the pages themselves. */
 export function createHandler({ ledger, now, pages }: HandlerParts): (request: Request) => Promise<Response> {
   const serve = servePages(pages)
   const app = new Hono<Env>()
   app.use('/*', async (c, next) => {
     c.set('ledger', ledger)
-    if (c.req.path.startsWith('/api/') || c.req.path.startsWith('/papers/'))
+    if (ofTheLedger.some(part => c.req.path.startsWith(part)))
       c.set('doing', { at: now(), personId: personOf(ledger, c.req.header('Countwheel-Person')) })
     await next()
   })
-  app.route('/api', api).route('/papers', papers).route('/photographs', photographFiles)
+  app
+    .route('/api', api)
+    .route('/papers', papers)
+    .route('/photographs', photographFiles)
+    .route('/exports', exports)
   app.all('/api/*', () => {
     throw new Refusal([problem('request.unknown', '')])
   })

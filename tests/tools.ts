@@ -1,15 +1,16 @@
 import { aptInstall, onPath } from './install.ts'
 
-/** The programs that read papers back in the tests, and the Debian package that brings each. */
+/** The programs that read papers and books back in the tests, and the Debian package that brings each. */
 const packages = {
   pdftotext: 'poppler-utils',
   pdfinfo: 'poppler-utils',
   pdffonts: 'poppler-utils',
   pdftoppm: 'poppler-utils',
   zbarimg: 'zbar-tools',
+  hledger: 'hledger',
 } as const
 
-/** A program that the tests read papers with. */
+/** A program that the tests read papers and books with. */
 export type Tool = keyof typeof packages
 
 /** Makes sure that the tools are there, installing what is missing as root; throws with what to install by hand. */

@@ -1,0 +1,53 @@
+import { sql } from 'drizzle-orm'
+import type { Read } from '../ledger.ts'
+
+/** A day something is expected on. */
+export interface EstimatedDate {
+  readonly number: number
+  readonly on: string
+  readonly owner: string
+}
+
+/** A winding or a reading that a run-in waits for. */
+export interface RunInDue {
+  readonly id: number
+  readonly number: number
+  readonly kind: 'wind' | 'reading'
+  readonly at: string
+  readonly place: string | null
+}
+
+/** Outside work that is expected back. */
+export interface OutsideDue {
+  readonly id: number
+  readonly number: number
+  readonly on: string
+  readonly vendor: string
+  readonly description: string
+}
+
+/** Estimated dates of the clocks still in the shop. */
+const estimated = (read: Read) =>
+  read.all<EstimatedDate>(sql`
+    SELECT r.number, r.estimated_on AS "on", o.name AS owner FROM repairs r JOIN owners o ON o.id = r.owner_id
+    WHERE r.estimated_on IS NOT NULL AND r.stage <> 'collected' ORDER BY r.id`)
+
+const runIn = (read: Read) =>
+  read.all<RunInDue>(sql`
+    SELECT d.id, r.number, d.kind, d.due_at AS at, p.name AS place
+    FROM run_in_dues d JOIN run_in_runs run ON run.id = d.run_id JOIN repairs r ON r.id = run.repair_id
+      LEFT JOIN shelf_places p ON p.id = run.place_id
+    WHERE d.done_at IS NULL AND run.ended_at IS NULL ORDER BY d.id`)
+
+const outside = (read: Read) =>
+  read.all<OutsideDue>(sql`
+    SELECT w.id, r.number, w.due_on AS "on", v.name AS vendor, w.description
+    FROM outside_work w JOIN repairs r ON r.id = w.repair_id JOIN vendors v ON v.id = w.vendor_id
+    WHERE w.due_on IS NOT NULL AND w.back_at IS NULL ORDER BY w.id`)
+
+/** What the shop expects, and when: it stays few, as only what is open counts. */
+export const expectedDates = (read: Read) => ({
+  estimated: estimated(read),
+  runIn: runIn(read),
+  outside: outside(read),
+})
