@@ -1,5 +1,5 @@
 import { and, desc, eq, isNull } from 'drizzle-orm'
-import type { Write } from './ledger.ts'
+import type { Read, Write } from './ledger.ts'
 import {
   clockOwners,
   clocks,
@@ -90,8 +90,8 @@ export function findPaper(tx: Write, documentId: number): void {
 }
 
 /** Who owns the clock now, if anyone does. */
-export const currentOwnerId = (tx: Write, clockId: number): number | undefined =>
-  tx
+export const currentOwnerId = (read: Read, clockId: number): number | undefined =>
+  read
     .select({ ownerId: clockOwners.ownerId })
     .from(clockOwners)
     .where(and(eq(clockOwners.clockId, clockId), isNull(clockOwners.untilAt)))

@@ -2,6 +2,7 @@ import { and, eq, gt } from 'drizzle-orm'
 import { civilDateOf } from '../core/calendar/zone.ts'
 import { type Cover, type Stay, warrantyCover } from '../core/warranty/cover.ts'
 import type { RepairRow } from './facts.ts'
+import { currentOwnerId } from './find-entries.ts'
 import type { Read } from './ledger.ts'
 import { handOvers, repairs, warranties } from './schema/index.ts'
 import { readSettings } from './settings.ts'
@@ -28,7 +29,7 @@ function laterStays(read: Read, repair: RepairRow, timeZone: string): Stay[] {
     }))
 }
 
-/** Whether the warranty of a repair covers the day, with every reason; undefined when none was given. */
+/** Whether the warranty of a repair covers the day, with every reason, a change of owner among them; undefined when none was given. */
 export function coverOf(read: Read, repair: RepairRow, on: string): Cover | undefined {
   const warranty = warrantyOf(read, repair.id)
   if (!warranty) return undefined
@@ -37,7 +38,7 @@ export function coverOf(read: Read, repair: RepairRow, on: string): Cover | unde
     terms: { length, unit, convention, onComeback, pausesInShop, exclusions },
     start: startOn,
     stays: laterStays(read, repair, readSettings(read).place.timeZone),
-    causes: [],
+    causes: currentOwnerId(read, repair.clockId) === repair.ownerId ? [] : ['not-transferable'],
     on,
   })
   if (!cover.ok)

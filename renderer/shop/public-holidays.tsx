@@ -68,7 +68,12 @@ export function PublicHolidays({ days }: { days: readonly ClosedDay[] }) {
         <p className="late">{error instanceof Refused ? error.message : words.screens.unreachable}</p>
       )}
       {data && !error && (
-        <Found key={JSON.stringify(asked)} found={data.days} entered={days} attribution={data.attribution} />
+        <Found
+          key={JSON.stringify(asked)}
+          found={data.days.filter(({ onDate }) => onDate >= today)}
+          entered={days}
+          attribution={data.attribution}
+        />
       )}
     </div>
   )

@@ -114,6 +114,14 @@ describe('a clock’s page', () => {
       cover: { covered: true, lastDay: '2028-03-01', reasons: [{ code: 'inTerm' }] },
       comebackOf: null,
     })
+    const other = await shop.act('register.addOwner', named('Aster House School'))
+    await shop.act('register.passClock', { clockId: repair.clockId, ownerId: other.id })
+    const passed = await shop.view(`clocks/${repair.clockId}`)
+    expect(passed.visits[0].cover).toMatchObject({
+      covered: false,
+      reasons: [{ code: 'inTerm' }, { code: 'excluded', values: { cause: 'not-transferable' } }],
+    })
+    await shop.act('register.passClock', { clockId: repair.clockId, ownerId: repair.ownerId })
     await takeInPell(shop, {
       owner: { id: repair.ownerId },
       clock: { id: repair.clockId },
