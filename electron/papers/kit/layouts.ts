@@ -14,6 +14,8 @@ export interface Layout {
   /** Whether title and page number run along, and how far the line at the foot lies below the body. */
   readonly running: boolean
   readonly footLine: number
+  /** Size of type against that of a sheet. */
+  readonly typeScale: number
 }
 
 const sheet: Layout = {
@@ -25,6 +27,7 @@ const sheet: Layout = {
   gutter: 15,
   running: true,
   footLine: 20,
+  typeScale: 1,
 }
 
 const label = (side: number): Layout => ({
@@ -36,6 +39,7 @@ const label = (side: number): Layout => ({
   gutter: 0,
   running: false,
   footLine: 0,
+  typeScale: 1,
 })
 
 export const layouts: Readonly<Record<PaperSize, Layout>> = {
@@ -44,12 +48,13 @@ export const layouts: Readonly<Record<PaperSize, Layout>> = {
   a6: {
     side: 17,
     top: 16,
-    foot: 30,
+    foot: 27,
     continuedTop: 38,
-    column: 54,
+    column: 50,
     gutter: 10,
     running: true,
-    footLine: 9,
+    footLine: 8,
+    typeScale: 0.88,
   },
   label62x29: label(6),
   label4x6: label(14),

@@ -74,7 +74,7 @@ export class Sheet {
     })
     this.bytes = collected(this.document)
     registerFaces(this.document)
-    this.set = typesetter(this.document)
+    this.set = typesetter(this.document, layouts[size].typeScale)
     const { side, top, foot, column, gutter } = layouts[size]
     this.size = size
     this.layout = layouts[size]

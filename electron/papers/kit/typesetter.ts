@@ -32,7 +32,11 @@ const oddSpaces = /[\t\u1680\u2000-\u200a\u205f\u3000]/g
 
 const graphemes = new Intl.Segmenter('und', { granularity: 'grapheme' })
 
-export function typesetter(document: PDFKit.PDFDocument) {
+/** Sets type on a document, every style at `scale` times its size. */
+export function typesetter(document: PDFKit.PDFDocument, scale = 1) {
+  const scaled = (style: Style): Style =>
+    scale === 1 ? style : { ...style, size: style.size * scale, leading: style.leading * scale }
+
   const face = ({ face: name, size }: { face: Face; size: number }) => document.font(name).fontSize(size)
 
   /** Words are measured as they are drawn, with the space after them: pdfkit lays each out once and remembers it. */
@@ -43,16 +47,16 @@ export function typesetter(document: PDFKit.PDFDocument) {
     return set.widthOfString(`${text} `) - set.widthOfString(' ')
   }
 
-  const width = (text: string, style: Style): number =>
+  const setWidth = (text: string, style: Style): number =>
     runsOf(text, style.face).reduce((sum, run) => sum + runWidth(run, style.size), 0)
 
   /** A word in pieces that fit; one piece when it fits whole. */
   const pieces = (word: string, style: Style, room: number): string[] => {
-    if (width(word, style) <= room) return [word]
+    if (setWidth(word, style) <= room) return [word]
     const fitting: string[] = []
     let piece = ''
     for (const { segment } of graphemes.segment(word)) {
-      if (piece && width(piece + segment, style) > room) {
+      if (piece && setWidth(piece + segment, style) > room) {
         fitting.push(piece)
         piece = ''
       }
@@ -63,7 +67,7 @@ export function typesetter(document: PDFKit.PDFDocument) {
 
   const setLine = (text: string, style: Style, whole: boolean): SetLine => {
     const runs = runsOf(text, style.face)
-    return { runs: whole ? spaced(runs, style.face) : runs, style, width: width(text, style) }
+    return { runs: whole ? spaced(runs, style.face) : runs, style, width: setWidth(text, style) }
   }
 
   const paragraph = (text: string, style: Style, room: number): SetLine[] => {
@@ -71,7 +75,7 @@ export function typesetter(document: PDFKit.PDFDocument) {
     let line = ''
     for (const word of text.split(/ +/)) {
       const longer = line ? `${line} ${word}` : word
-      if (width(longer, style) <= room) {
+      if (setWidth(longer, style) <= room) {
         line = longer
         continue
       }
@@ -89,7 +93,7 @@ export function typesetter(document: PDFKit.PDFDocument) {
       .normalize('NFC')
       .replace(oddSpaces, ' ')
       .split(/\r\n|[\r\n\u2028\u2029]/)
-      .flatMap(part => paragraph(part.replace(invisible, '').trim(), style, room))
+      .flatMap(part => paragraph(part.replace(invisible, '').trim(), scaled(style), room))
 
   const drawRun = (run: Run, x: number, y: number, ink: string) => {
     const mark = run.actual !== undefined ? 'Span' : run.rightToLeft ? 'ReversedChars' : undefined
@@ -112,6 +116,9 @@ export function typesetter(document: PDFKit.PDFDocument) {
       at += runWidth(run, line.style.size)
     }
   }
+
+  /** Width of the text on one line, in points. */
+  const width = (text: string, style: Style): number => setWidth(text, scaled(style))
 
   return { width, lines, draw }
 }

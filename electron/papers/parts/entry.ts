@@ -33,7 +33,8 @@ export function entry(
 ): Block[] {
   const { x, width } = options.span ?? { x: sheet.body, width: sheet.width }
   const cells = [labelCell(sheet, label), { tag: 'P', x, width, pieces }] as const
-  return row(sheet, cells, { above: 5, below: 5, ...options })
+  const air = sheet.narrow ? 3 : 5
+  return row(sheet, cells, { above: air, below: air, ...options })
 }
 
 /** An entry with a fine rule under it. */

@@ -1,5 +1,5 @@
 import type { PaperOwner, PaperShop, PaperTop } from '../../../core/papers/contents.ts'
-import { type Block, beside, stacked } from '../kit/flow.ts'
+import { type Block, beside } from '../kit/flow.ts'
 import { type Piece, type RowOptions, row, ruleBlock } from '../kit/row.ts'
 import type { Sheet } from '../kit/sheet.ts'
 import { styles } from '../kit/styles.ts'
@@ -21,7 +21,8 @@ export function letterhead({ sheet, words }: Desk, shop: PaperShop): Block[] {
     ruled: false,
     ruleBelow: { kind: 'line', from: sheet.left, to: sheet.right },
   })
-  return [{ ...beside([countWheel(sheet, sheet.left + 17, 17)], blocks), ruled: false }]
+  const radius = sheet.narrow ? 12 : 17
+  return [{ ...beside([countWheel(sheet, sheet.left + radius, radius)], blocks), ruled: false }]
 }
 
 /** The paper's title and number. */
@@ -40,18 +41,14 @@ export const ownerPieces = ({ name, addressLines, phone = '' }: PaperOwner): Pie
   ...[...addressLines, phone].map(text => piece(text)),
 ]
 
-/** The owner with address, and beside it the paper's facts (under it on a narrow page): number of the repair, dates and the like. */
+/** The owner with address, and beside it the paper's facts: number of the repair, dates and the like. */
 export function ownerAndFacts({ sheet, words }: Desk, head: PaperTop, facts: readonly Fact[]): Block[] {
-  const half = sheet.narrow ? sheet.width : sheet.width / 2 - 10
+  const half = sheet.width / 2 - 10
   const owner = entry(sheet, words.papers.owner, ownerPieces(head.owner), {
     span: { x: sheet.body, width: half },
   })
-  const x = sheet.narrow ? sheet.body : sheet.body + half + 30
-  const rows = factRows(sheet, facts, { x, right: sheet.right })
-  return [
-    ...(sheet.narrow ? [...owner, stacked(rows)] : [beside(owner, rows)]),
-    ruleBlock(sheet, hairline(sheet)),
-  ]
+  const x = sheet.body + half + (sheet.narrow ? 10 : 30)
+  return [beside(owner, factRows(sheet, facts, { x, right: sheet.right })), ruleBlock(sheet, hairline(sheet))]
 }
 
 /** Facts one under the other between `x` and `right`: labels left, values right aligned. */
@@ -61,6 +58,7 @@ export function factRows(
   { x, right }: { x: number; right: number },
 ): Block[] {
   const labelWidth = (right - x) * 0.42
+  const air = sheet.narrow ? 3 : 5
   return facts.flatMap(([label, value], i) =>
     row(
       sheet,
@@ -74,7 +72,7 @@ export function factRows(
           pieces: [piece(value)],
         },
       ],
-      { above: i === 0 ? 5 : 0, below: i === facts.length - 1 ? 5 : 0 },
+      { above: i === 0 ? air : 0, below: i === facts.length - 1 ? air : 0 },
     ),
   )
 }
