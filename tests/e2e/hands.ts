@@ -1,0 +1,66 @@
+import { expect, type Locator, type Page } from '@playwright/test'
+
+/** A person at the keyboard, without a mouse: everything is reached by Tab and arrow keys and done by keys. */
+export class Hands {
+  readonly page: Page
+  /** Keys pressed besides the words themselves. */
+  presses = 0
+
+  constructor(page: Page) {
+    this.page = page
+  }
+
+  async press(key: string): Promise<void> {
+    this.presses += 1
+    await this.page.keyboard.press(key)
+  }
+
+  /** The words themselves. */
+  async write(text: string): Promise<void> {
+    await this.page.keyboard.type(text)
+  }
+
+  /** Tabs on until the control has the focus; fails when a whole round does not meet it. */
+  async to(control: Locator): Promise<void> {
+    await expect(control).toBeAttached()
+    for (let step = 0; step < 150; step++) {
+      if (await control.evaluate(element => element === document.activeElement)) return
+      await this.press('Tab')
+    }
+    throw new Error(`Tab does not reach ${control}`)
+  }
+
+  /** Writes over whatever the field holds. */
+  async fill(label: string | RegExp, text: string): Promise<void> {
+    await this.to(this.page.getByLabel(label, { exact: true }).first())
+    await this.press('ControlOrMeta+A')
+    await this.write(text)
+  }
+
+  /** Chooses in a native list by its first letters. */
+  async choose(label: string, text: string): Promise<void> {
+    const list = this.page.getByLabel(label, { exact: true }).first()
+    await this.to(list)
+    await this.write(text)
+    await expect(list.locator('option:checked')).toHaveText(text)
+  }
+
+  /** Presses a button that has been reached. */
+  async push(name: string | RegExp): Promise<void> {
+    await this.to(this.page.getByRole('button', { name, exact: true }).first())
+    await this.press('Enter')
+  }
+
+  /** Says yes in the question that stands open. */
+  async agree(name: string | RegExp): Promise<void> {
+    await this.to(this.page.getByRole('dialog').getByRole('button', { name, exact: true }))
+    await this.press('Enter')
+    await expect(this.page.getByRole('dialog')).toHaveCount(0)
+  }
+
+  /** Follows a link that has been reached. */
+  async follow(name: string | RegExp): Promise<void> {
+    await this.to(this.page.getByRole('link', { name, exact: true }).first())
+    await this.press('Enter')
+  }
+}
