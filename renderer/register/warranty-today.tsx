@@ -61,7 +61,10 @@ function NextAct({ view, visit }: { view: ClockView; visit: Visit | undefined })
   return (
     <div className="buttons">
       {visit ? (
-        <Link className="button" href={`/counter/take-in?comeback=${visit.repair.number}`}>
+        <Link
+          className="button"
+          href={`/counter/take-in?${new URLSearchParams({ comeback: String(visit.repair.number), owner: now?.name ?? '' })}`}
+        >
           {said.comebackOf(visit.repair.number)}
         </Link>
       ) : (
