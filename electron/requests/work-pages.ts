@@ -1,9 +1,12 @@
 import { zValidator } from '@hono/zod-validator'
 import { Hono } from 'hono'
 import { z } from 'zod'
+import { icalendar } from '../../core/calendar/icalendar.ts'
+import { en } from '../../core/words/en/index.ts'
 import { benchView } from '../../db/read/bench.ts'
 import { runView, shelfView } from '../../db/read/shelf.ts'
 import { partView, storesView } from '../../db/read/stores.ts'
+import { calendarFacts, todayView } from '../../db/read/today.ts'
 import { refuseInput } from '../problems.ts'
 import type { Env } from './perform.ts'
 
@@ -16,3 +19,16 @@ export const workPages = new Hono<Env>()
   .get('/parts/:id', byId, c => c.json(partView(c.var.ledger.read, c.req.valid('param').id)))
   .get('/shelf', c => c.json(shelfView(c.var.ledger.read, c.var.doing.at)))
   .get('/runs/:id', byId, c => c.json(runView(c.var.ledger.read, c.req.valid('param').id, c.var.doing.at)))
+  .get('/today', c => c.json(todayView(c.var.ledger.read, c.var.doing.at)))
+  .get('/calendar', c => {
+    const days = calendarFacts(c.var.ledger.read).map(({ kind, number, what, uid, onDate }) => ({
+      uid: `${uid}@countwheel`,
+      onDate,
+      summary: en.bench.calendar[kind](number ?? 0, what),
+    }))
+    return c.body(icalendar(days, c.var.doing.at), 200, {
+      'Content-Type': 'text/calendar; charset=utf-8',
+      'Content-Disposition': 'attachment; filename="countwheel.ics"',
+      'Cache-Control': 'no-store',
+    })
+  })

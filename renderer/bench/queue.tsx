@@ -63,8 +63,7 @@ function useSums({ queue, capacity }: Bench) {
 }
 
 function Shown({ view }: { view: Bench }) {
-  const { words, formats } = useShop()
-  const { bench } = words
+  const { bench } = useShop().words
   const [number, setNumber] = useState<number | null>(null)
   const rows = [...view.queue, ...view.toAssess]
   const chosen = rows.find(row => row.number === number) ?? rows[0]
@@ -76,7 +75,7 @@ function Shown({ view }: { view: Bench }) {
   return (
     <Page
       title={bench.title}
-      subtitle={formats.longDate(view.today)}
+      subtitle={<Link href="/bench/today">{bench.today.open}</Link>}
       date={<MarginDay on={view.today} />}
       sums={useSums(view)}
       entry={<QueueLine chosen={chosen} movable={movable} move={move} />}

@@ -1,0 +1,62 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { openTestShop, type Shop, takeInPell } from './handler-fixture.ts'
+import { agreedRepair, another, workedRepair } from './work-fixture.ts'
+
+let shop: Shop
+beforeEach(async () => {
+  shop = await openTestShop()
+})
+afterEach(() => shop.close())
+
+const numbers = (rows: { number: number }[]) => rows.map(row => row.number)
+
+describe('the turn of the day', () => {
+  it('of a quiet shop is empty', async () => {
+    const { today, ...lists } = await shop.view('today')
+    expect(today).toBe('2027-03-01')
+    for (const rows of Object.values(lists)) expect(rows).toEqual([])
+  })
+
+  it('says what to wind and read, order and chase, estimate and hand over', async () => {
+    const running = await workedRepair(shop, { estimatedOn: '2027-03-02' })
+    const { id: placeId } = await shop.act('shop.addPlace', { name: 'Shelf A1', kind: 'shelf' })
+    await shop.act('shelf.startRunIn', { repairId: running.id, placeId })
+    const away = await agreedRepair(shop, { ...another, estimatedOn: '2027-05-01' })
+    const sent = { repairId: away.id, vendor: 'Lockgate Dials', description: 'Enamel', dueOn: '2027-03-02' }
+    await shop.act('bench.sendOut', sent)
+    const ready = await agreedRepair(shop, { ...another, owner: { name: 'H. Vantongeren' } })
+    await shop.act('bench.declareReady', { repairId: ready.id, reason: 'Case repair only' })
+    await takeInPell(shop, { ...another, owner: { name: 'P. Quill' } })
+    const part = { kind: 'line', name: 'Gut line', reorderAt: 4 }
+    const { id: partId } = await shop.act('stores.addPart', part)
+    const second = await shop.act('stores.addPart', { ...part, name: 'Cable' })
+    await shop.act('stores.order', { partId, quantity: 10, dueOn: '2027-03-02' })
+    await shop.act('bench.startLabour', { repairId: away.id, task: 'strip' })
+    shop.clock.at = '2027-03-02T09:20:00.000Z'
+    const today = await shop.view('today')
+    expect(numbers(today.round)).toEqual([2201])
+    expect(numbers(today.late)).toEqual([2201])
+    expect(today.outsideLate).toMatchObject([{ number: 2202, vendor: 'Lockgate Dials', overdue: false }])
+    expect(numbers(today.toCollect)).toEqual([2203])
+    expect(numbers(today.toEstimate)).toEqual([2204])
+    expect(numbers(today.forgotten)).toEqual([2202])
+    expect(today.ordersLate).toMatchObject([{ partId }])
+    expect(today.toOrder).toMatchObject([{ id: second.id }])
+  })
+})
+
+describe('the calendar file', () => {
+  it('holds estimated dates, the ends of run-ins, outside work and orders due, each under a name that stays', async () => {
+    const repair = await workedRepair(shop)
+    const { id: placeId } = await shop.act('shop.addPlace', { name: 'Shelf A1', kind: 'shelf' })
+    await shop.act('shelf.startRunIn', { repairId: repair.id, placeId })
+    const { status, body } = await shop.ask('/api/pages/calendar')
+    expect(status).toBe(200)
+    expect(body).toContain('UID:estimated-2201@countwheel\r\n')
+    expect(body).toContain('DTSTART;VALUE=DATE:20270326\r\n')
+    expect(body).toContain('SUMMARY:2201\\, Rosamund Pell: run-in planned to end\r\n')
+    expect(body).toContain('DTSTART;VALUE=DATE:20270315\r\n')
+    const again = await shop.ask('/api/pages/calendar')
+    expect(again.body).toBe(body)
+  })
+})
