@@ -51,7 +51,8 @@ export function ConditionReport({ repair, acts }: ReportProps) {
           pinned={now}
           notes={notes}
           photographs={repair.photographs}
-          below={note => acts(note as Note)}
+          canStrike={repair.standing.stage !== 'collected'}
+          below={acts}
         />
         {compared && last && (
           <Side
@@ -86,20 +87,22 @@ function CompareButton({ last, compared, onCompare }: CompareButtonProps) {
   )
 }
 
-interface SideProps {
+interface SideProps<N extends Note | EarlierNote> {
   /** Set where two visits stand side by side: this one, or the number of the earlier. */
   readonly title: 'now' | number | null
   readonly form: Form
   /** null where no pin is on any drawing. */
   readonly view: View | null
   readonly pinned: readonly PinnedNote[]
-  readonly notes: readonly (Note | EarlierNote)[]
+  readonly notes: readonly N[]
   readonly photographs: readonly Photograph[]
-  readonly below?: (note: Note | EarlierNote) => ReactNode
+  readonly canStrike?: boolean
+  readonly below?: (note: N) => ReactNode
 }
 
 /** One visit: its drawing, and the same in words. */
-function Side({ title, form, view, pinned, notes, photographs, below }: SideProps) {
+function Side<N extends Note | EarlierNote>(props: SideProps<N>) {
+  const { title, form, view, pinned, notes, photographs, canStrike = false, below } = props
   const { words } = useShop()
   const { condition } = words
   const pins = view ? pinsOn(pinned, view) : []
@@ -123,6 +126,7 @@ function Side({ title, form, view, pinned, notes, photographs, below }: SideProp
             <PhotographsOf
               what={pinned[index]?.said ?? ''}
               photographs={photographs.filter(one => one.noteId === note.id)}
+              canStrike={canStrike}
             />
             {below?.(note)}
           </li>

@@ -1,8 +1,9 @@
+import { ConditionFold } from '../condition/condition-fold.tsx'
 import type { LinesState } from '../parts/entry.ts'
 import { Choice, TextField } from '../parts/field.tsx'
 import { Section } from '../parts/page.tsx'
 import { useShop } from '../shop.tsx'
-import type { NoteLine, TakeInEntry } from './take-in-entry.ts'
+import { formOf, type NoteLine, type TakeInEntry } from './take-in-entry.ts'
 
 /** Earlier damage on record before the shop touches the clock; choosing a component opens the next line. */
 export function ConditionSection({ entry }: { entry: TakeInEntry }) {
@@ -10,12 +11,30 @@ export function ConditionSection({ entry }: { entry: TakeInEntry }) {
   return (
     <Section title={takeIn.condition} note={takeIn.conditionNote}>
       <NoteLines notes={entry.condition} />
+      <OnDrawing entry={entry} />
     </Section>
   )
 }
 
-/** Condition notes line by line; used wherever the condition report is added to. */
-export function NoteLines({ notes }: { notes: LinesState<NoteLine> }) {
+/** The same notes on the drawing of this form of clock, with photographs. */
+function OnDrawing({ entry }: { entry: TakeInEntry }) {
+  const { condition, photographs, setPhotographs } = entry
+  const blank = condition.lines.findIndex(line => line.blank)
+  return (
+    <ConditionFold
+      form={formOf(entry)}
+      notes={condition.lines.flatMap((line, index) =>
+        line.blank ? [] : [{ number: index + 1, note: line.line }],
+      )}
+      newNumber={blank < 0 ? null : blank + 1}
+      onChange={(number, change) => condition.set(number - 1, change)}
+      whole={{ hashes: photographs, onChange: setPhotographs }}
+    />
+  )
+}
+
+/** Condition notes line by line. */
+function NoteLines({ notes }: { notes: LinesState<NoteLine> }) {
   return (
     <div className="lines">
       {notes.lines.map(({ key, blank }, index) => (

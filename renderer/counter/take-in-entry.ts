@@ -22,6 +22,7 @@ import type {
   SpringState,
 } from '../../core/vocabulary/intake.ts'
 import type { Scope } from '../../core/vocabulary/work.ts'
+import type { Pin } from '../condition/pins.ts'
 import { useKept } from '../parts/draft.tsx'
 import { useEntry, useLines } from '../parts/entry.ts'
 import { useShop } from '../shop.tsx'
@@ -39,6 +40,9 @@ export interface NoteLine {
   readonly finish: Finish | ''
   readonly earlierRepair: EarlierRepair | ''
   readonly remark: string
+  readonly pins: readonly Pin[]
+  /** Hashes of kept photographs that show it. */
+  readonly photographs: readonly string[]
 }
 
 export const blankNote: NoteLine = {
@@ -47,6 +51,8 @@ export const blankNote: NoteLine = {
   finish: '',
   earlierRepair: '',
   remark: '',
+  pins: [],
+  photographs: [],
 }
 
 /** A belonging beyond the expected ones. */
@@ -124,6 +130,7 @@ export function useTakeIn(ownerName: string) {
   const fee = settings.prices.estimateFee === '0' ? '' : settings.prices.estimateFee
   const rest = useEntry({ ...blankRest, fee }, '', 'rest')
   const condition = useLines('condition', blankNote, note => note.component === '', [], 'condition')
+  const [photographs, setPhotographs] = useKept<readonly string[]>('photographs', [])
   const [custodies, setCustodies] = useKept<Readonly<Record<string, Custody>>>('custodies', {})
   const others = useLines('others', blankBelonging, other => other.item === '', [], 'others')
   return {
@@ -137,6 +144,9 @@ export function useTakeIn(ownerName: string) {
     setComebackOf,
     rest,
     condition,
+    /** Hashes of kept photographs of the whole clock. */
+    photographs,
+    setPhotographs,
     custodies,
     others,
     setCustody: (key: string, custody: Custody) => setCustodies(before => ({ ...before, [key]: custody })),
@@ -231,6 +241,7 @@ export function takeInInput(entry: TakeInEntry, draft: string) {
     condition: entry.condition
       .written()
       .flatMap(({ component, ...note }) => (component === '' ? [] : [{ component, ...note }])),
+    photographs: [...entry.photographs],
     belongings: belongingsInput(entry),
   }
 }

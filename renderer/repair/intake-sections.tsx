@@ -1,6 +1,8 @@
-import type { ReactNode } from 'react'
 import { Link } from 'wouter'
 import { belongingWords } from '../clock-words.ts'
+import { AddPhotographs } from '../condition/photograph/add-photographs.tsx'
+import { PhotographsOf } from '../condition/photograph/photographs-of.tsx'
+import { ConditionReport } from '../condition/report.tsx'
 import { Ledger } from '../parts/ledger.tsx'
 import { Facts, Section } from '../parts/page.tsx'
 import { useShop } from '../shop.tsx'
@@ -79,49 +81,30 @@ export function IntakeSection({ view }: { view: Repair }) {
   )
 }
 
-type Note = Repair['condition'][number]
-
-const struckThrough = (note: Note, said: ReactNode) =>
-  note.struckReason === null ? said : <span className="struck">{said}</span>
-
-function Condition({ view: { condition, standing } }: { view: Repair }) {
+/** The condition report on its drawing, and the photographs of the whole clock. */
+function Condition({ view }: { view: Repair }) {
   const { words } = useShop()
-  const { repair, screens } = words
-  const seen = (note: Note) =>
-    [words.grades[note.grade], note.finish && words.finishes[note.finish], note.remark]
-      .filter(Boolean)
-      .join(', ')
+  const { wholeClock } = words.condition
+  const inShop = view.standing.stage !== 'collected'
   return (
-    <Ledger
-      plain
-      caption={repair.condition}
-      groups={[{ title: '', rows: condition }]}
-      rowKey={note => note.id}
-      empty={repair.noCondition}
-      columns={[
-        {
-          label: repair.component,
-          kind: 'text',
-          cell: note => struckThrough(note, words.components[note.component]),
-        },
-        { label: repair.seen, kind: 'entry', cell: note => struckThrough(note, seen(note)) },
-        {
-          label: repair.earlierRepair,
-          kind: 'text',
-          cell: note => note.earlierRepair && struckThrough(note, words.earlierRepairs[note.earlierRepair]),
-        },
-        {
-          label: repair.strike.column,
-          kind: 'text',
-          cell: note =>
-            note.struckReason !== null ? (
-              screens.struck(note.struckReason)
-            ) : standing.stage === 'collected' ? null : (
-              <StrikeNote noteId={note.id} what={words.components[note.component]} />
-            ),
-        },
-      ]}
-    />
+    <>
+      <h3>{words.repair.condition}</h3>
+      <ConditionReport
+        repair={view}
+        acts={note =>
+          inShop &&
+          note.struckReason === null && (
+            <StrikeNote noteId={note.id} what={words.components[note.component]} />
+          )
+        }
+      />
+      <PhotographsOf
+        what={wholeClock}
+        photographs={view.photographs.filter(one => one.noteId === null)}
+        canStrike={inShop}
+      />
+      {inShop && <AddPhotographs repair={view} />}
+    </>
   )
 }
 

@@ -9,31 +9,38 @@ import { Photographs } from './photographs.tsx'
 
 type Photograph = Repair['photographs'][number]
 
-/** Photographs of a repair as they are on record, with when they were taken; each can be struck out. */
-export function PhotographsOf({ what, photographs }: { what: string; photographs: readonly Photograph[] }) {
+interface PhotographsOfProps {
+  readonly what: string
+  readonly photographs: readonly Photograph[]
+  /** The clock is in the shop, so that a wrong one may be struck out. */
+  readonly canStrike?: boolean
+}
+
+/** Photographs of a repair as they are on record, with when they were taken; a wrong one can be struck out. */
+export function PhotographsOf({ what, photographs, canStrike = false }: PhotographsOfProps) {
   return (
     <Photographs
       what={what}
       photographs={photographs.map(one => ({
         key: one.id,
         hash: one.hash,
-        below: <Below photograph={one} />,
+        below: <Below photograph={one} canStrike={canStrike} />,
       }))}
     />
   )
 }
 
-function Below({ photograph: { id, moment, remark, struckReason } }: { photograph: Photograph }) {
+function Below({ photograph, canStrike }: { photograph: Photograph; canStrike: boolean }) {
   const { condition, screens } = useShop().words
+  const { id, moment, remark, struckReason } = photograph
   return (
-    <small>
-      {[condition.moments[moment], remark].filter(Boolean).join(', ')}
-      {struckReason === null ? (
-        <StrikePhotograph useId={id} />
-      ) : (
-        <span className="quiet"> {screens.struck(struckReason)}</span>
-      )}
-    </small>
+    <>
+      <small className={struckReason === null ? undefined : 'struck'}>
+        {[condition.moments[moment], remark].filter(Boolean).join(', ')}
+      </small>
+      {struckReason !== null && <small className="quiet">{screens.struck(struckReason)}</small>}
+      {struckReason === null && canStrike && <StrikePhotograph useId={id} />}
+    </>
   )
 }
 

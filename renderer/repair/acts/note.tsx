@@ -1,5 +1,6 @@
-import type { Component } from '../../../core/vocabulary/intake.ts'
+import type { Component, Grade } from '../../../core/vocabulary/intake.ts'
 import { answer, api } from '../../api.ts'
+import { ConditionFold } from '../../condition/condition-fold.tsx'
 import { blankNote } from '../../counter/take-in-entry.ts'
 import { useAct } from '../../parts/act.tsx'
 import { useEntry } from '../../parts/entry.ts'
@@ -13,7 +14,7 @@ export function Note({ view, close }: ActProps) {
   const { words } = useShop()
   const { takeIn } = words.counter
   const { noteForm } = words.repair
-  const entry = useEntry({ ...blankNote, component: 'case' as Component, grade: 'marked' as const })
+  const entry = useEntry({ ...blankNote, component: 'case' as Component, grade: 'marked' as Grade })
   const act = useAct(
     (input: Parameters<typeof api.counter.noteCondition.$post>[0]['json']) =>
       answer(api.counter.noteCondition.$post({ json: input })),
@@ -39,6 +40,12 @@ export function Note({ view, close }: ActProps) {
         />
         <TextField label={takeIn.remark} {...entry.at('remark')} />
       </div>
+      <ConditionFold
+        form={view.clock.form}
+        notes={[{ number: view.condition.length + 1, note: entry.value }]}
+        newNumber={null}
+        onChange={(_, { component, ...change }) => entry.set({ ...change, ...(component && { component }) })}
+      />
     </ActPanel>
   )
 }
