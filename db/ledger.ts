@@ -61,7 +61,7 @@ function asRefusal(error: unknown): unknown {
 
 function prepareFile(db: Database.Database, file: string, options: OpenOptions): void {
   setPragmas(db)
-  const pending = pendingMigrations(db, migrationsIn(options.migrations))
+  const pending = pendingMigrations(db, migrationsIn(options.migrations).slice(0, options.upTo))
   if (pending.length === 0) return
   const version = db.pragma('user_version', { simple: true }) as number
   if (version > 0) backUp(db, `${file}.before-${String(version + 1).padStart(4, '0')}`)
@@ -75,6 +75,8 @@ export interface OpenOptions {
   readonly migrations: string
   /** The present instant. */
   readonly now: () => string
+  /** The last migration to apply; all of them where it is left out. */
+  readonly upTo?: number
 }
 
 /**

@@ -1,0 +1,106 @@
+import { existsSync, renameSync, rmSync } from 'node:fs'
+import { sql } from 'drizzle-orm'
+import { type Ledger, type OpenOptions, openLedger, type Write } from '../ledger.ts'
+import { migrationsIn } from '../migrations.ts'
+import { hashOf, writePhotograph } from '../photograph-files.ts'
+import { ArchiveRefused, type PhotographLine, type Progress, type RowLine } from './format.ts'
+import { checkedHead, contentLines } from './lines.ts'
+
+const rowsAtOnce = 100
+
+/** Puts rows of one table in; only columns that the table has, for their names become part of the statement. */
+function putIn(tx: Write, table: string, rows: readonly RowLine['row'][]): void {
+  const columns = Object.keys(rows[0] ?? {})
+  const known = tx
+    .all<{ name: string }>(sql`SELECT name FROM pragma_table_info(${table})`)
+    .map(({ name }) => name)
+  if (columns.length === 0 || columns.some(name => !known.includes(name)))
+    throw new ArchiveRefused('archive.unfit')
+  const names = sql.join(
+    columns.map(name => sql.identifier(name)),
+    sql`, `,
+  )
+  const values = rows.map(
+    row =>
+      sql`(${sql.join(
+        columns.map(name => sql`${row[name] ?? null}`),
+        sql`, `,
+      )})`,
+  )
+  tx.run(sql`INSERT INTO ${sql.identifier(table)} (${names}) VALUES ${sql.join(values, sql`, `)}`)
+}
+
+/** Rows of one table that follow each other, as many as go into one statement. */
+function* batches(lines: Iterable<RowLine>): Generator<{ table: string; rows: RowLine['row'][] }> {
+  let batch: { table: string; rows: RowLine['row'][] } | undefined
+  for (const { table, row } of lines) {
+    if (batch && (batch.table !== table || batch.rows.length === rowsAtOnce)) {
+      yield batch
+      batch = undefined
+    }
+    batch ??= { table, rows: [] }
+    batch.rows.push(row)
+  }
+  if (batch) yield batch
+}
+
+function keepPhotograph(file: string, { photograph: hash, mediaType, bytes }: PhotographLine): void {
+  if (bytes === null) return
+  const picture = Buffer.from(bytes, 'base64')
+  if (hashOf(picture) !== hash) throw new ArchiveRefused('archive.damaged')
+  writePhotograph(file, { hash, mediaType }, picture)
+}
+
+/** The rows of the archive; its photographs are put beside `file` on the way. */
+function* rowsKeepingPhotographs(archive: string, file: string): Generator<RowLine> {
+  for (const line of contentLines(archive))
+    if ('table' in line) yield line
+    else if ('photograph' in line) keepPhotograph(file, line)
+}
+
+function fill(ledger: Ledger, archive: string, file: string, progress: Progress): void {
+  ledger.write(tx => {
+    // Rows come table by table, in the order of the tables' names: what they point to may come later.
+    tx.run(sql`PRAGMA defer_foreign_keys = ON`)
+    let last = { table: '', done: 0 }
+    for (const { table, rows } of batches(rowsKeepingPhotographs(archive, file))) {
+      putIn(tx, table, rows)
+      if (last.table !== '' && last.table !== table) progress(last.table, last.done)
+      last = { table, done: (last.table === table ? last.done : 0) + rows.length }
+    }
+    if (last.table !== '') progress(last.table, last.done)
+  })
+}
+
+/** What SQLite says of rows that do not fit, as a refusal. */
+const asRefusal = (error: unknown): unknown =>
+  String((error as { code?: unknown } | null)?.code).startsWith('SQLITE_CONSTRAINT')
+    ? new ArchiveRefused('archive.unfit')
+    : error
+
+/**
+ * Makes the ledger `file` of an archive, with its photographs beside it, in the shape it was written in, and then brings it up
+ * to date. The whole archive is checked first and nothing is left of a ledger that could not be filled. Throws
+ * ArchiveRefused, also where there is a file of that name already.
+ */
+export function readArchive(archive: string, file: string, options: OpenOptions, progress: Progress): void {
+  if (existsSync(file) || existsSync(`${file}-wal`)) throw new ArchiveRefused('archive.there')
+  const { shape } = checkedHead(archive)
+  if (shape > migrationsIn(options.migrations).length) throw new ArchiveRefused('archive.newer')
+  const unfinished = `${file}.unfinished`
+  const remove = () => {
+    for (const ending of ['', '-wal']) rmSync(`${unfinished}${ending}`, { force: true })
+  }
+  remove()
+  const ledger = openLedger(unfinished, { ...options, upTo: shape })
+  try {
+    fill(ledger, archive, file, progress)
+    ledger.close()
+    renameSync(unfinished, file)
+  } catch (error) {
+    ledger.close()
+    remove()
+    throw asRefusal(error)
+  }
+  openLedger(file, options).close()
+}
