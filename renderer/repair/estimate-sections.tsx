@@ -1,6 +1,7 @@
 import { Section } from '../parts/page.tsx'
 import { PaperLink } from '../parts/paper-link.tsx'
 import { useShop } from '../shop.tsx'
+import { EstimateChanges } from './estimate-changes.tsx'
 import { MoneyLines } from './money-lines.tsx'
 import type { Repair } from './repair.ts'
 
@@ -11,13 +12,18 @@ export function EstimatesSection({ view: { estimates } }: { view: Repair }) {
     <Section title={repair.sections.estimates}>
       {estimates.length === 0 && <p className="quiet">{repair.noEstimates}</p>}
       {estimates.map(estimate => (
-        <Estimate key={estimate.id} estimate={estimate} />
+        <Estimate key={estimate.id} estimate={estimate} all={estimates} />
       ))}
     </Section>
   )
 }
 
-function Estimate({ estimate }: { estimate: Repair['estimates'][number] }) {
+interface EstimateProps {
+  readonly estimate: Repair['estimates'][number]
+  readonly all: Repair['estimates']
+}
+
+function Estimate({ estimate, all }: EstimateProps) {
   const { words, formats } = useShop()
   const { repair } = words
   const { version, supplement, writtenAt, sentAt, sentWay, validUntil, highMinor, documentId, number } =
@@ -34,6 +40,7 @@ function Estimate({ estimate }: { estimate: Repair['estimates'][number] }) {
       <h3>{documentId === null ? title : <PaperLink id={documentId} title={`${title} (${number})`} />}</h3>
       <p className="quiet">{facts.filter(Boolean).join(' · ')}</p>
       <MoneyLines caption={title} lines={estimate.lines} priced={estimate.priced} />
+      <EstimateChanges estimate={estimate} all={all} />
       {estimate.remark && <p>{estimate.remark}</p>}
     </article>
   )

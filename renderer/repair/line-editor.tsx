@@ -1,86 +1,84 @@
 import { type LineKind, lineKinds } from '../../core/pricing/kinds/index.ts'
-import { priced } from '../../core/pricing/price.ts'
 import { RemoveLine } from '../counter/take-in-condition.tsx'
-import { type LinesState, useLines } from '../parts/entry.ts'
+import type { LinesState } from '../parts/entry.ts'
 import { Choice, DecimalField, TextField } from '../parts/field.tsx'
-import { type Shop, useShop } from '../shop.tsx'
-import { Sums } from './money-lines.tsx'
+import { useShop } from '../shop.tsx'
+import { FromBook } from './book/from-book.tsx'
+import { useBook } from './book/use-book.ts'
+import { Sums, Working } from './money-lines.tsx'
+import type { Repair } from './repair.ts'
+import { blankLine, sumsOf, type TypedLine } from './typed-line.ts'
 
-/** A line of an estimate or an invoice as typed. */
-export interface TypedLine {
-  readonly kind: LineKind
-  readonly description: string
-  readonly quantity: string
-  readonly unit: string
+interface EditorProps {
+  readonly view: Repair
+  readonly lines: LinesState<TypedLine>
 }
 
-const isBlank = ({ description, quantity, unit }: TypedLine) => !description && quantity === '1' && !unit
-
-const blank: TypedLine = { kind: 'labour', description: '', quantity: '1', unit: '' }
-
-/** The lines being typed, beginning with `initial`. */
-export const useMoneyLines = (initial: readonly TypedLine[]): LinesState<TypedLine> =>
-  useLines('lines', blank, isBlank, initial)
-
-/** What the typed lines come to under the shop's rules; nothing while a figure in them cannot be read. */
-export function sumsOf(lines: LinesState<TypedLine>, { settings }: Shop) {
-  const { byKind, ...tax } = settings.tax
-  const written = lines.lines
-    .filter(one => !one.blank)
-    .map(({ line }) => ({ ...line, taxes: byKind[line.kind] }))
-  const sums = priced({ currency: settings.place.currency, tax, lines: written })
-  return written.length > 0 && sums.ok ? sums.value : undefined
-}
-
-/** Lines of work and goods, typed one after the other, with their sum below. Labour starts from the shop's bench rate. */
-export function LineEditor({ lines }: { lines: LinesState<TypedLine> }) {
-  const shop = useShop()
-  const sums = sumsOf(lines, shop)
+/** Lines of work and goods, typed one after the other or taken from the price book, with their sum below. */
+export function LineEditor({ view, lines }: EditorProps) {
+  const sums = sumsOf(lines, useShop())
+  const take = (line: TypedLine) => {
+    const index = lines.lines.length - 1
+    lines.set(index, line)
+    return index
+  }
   return (
     <>
       <div className="lines">
         {lines.lines.map(({ key, blank }, index) => (
-          <LineFields key={key} lines={lines} index={index} blank={blank} />
+          <LineFields key={key} view={view} lines={lines} index={index} blank={blank} />
         ))}
       </div>
+      <FromBook view={view} onTake={take} />
       {sums && <Sums priced={sums} />}
     </>
   )
 }
 
-function LineFields({
-  lines,
-  index,
-  blank,
-}: {
-  lines: LinesState<TypedLine>
-  index: number
-  blank: boolean
-}) {
-  const { words, settings } = useShop()
+/** A figure changed by hand is no longer the book's. */
+const byHand = { priced: null, charge: '0' } as const
+
+/** The bindings of a line's controls, each with what changes along with it. Labour starts from the shop's bench rate. */
+function useLine(lines: LinesState<TypedLine>, index: number) {
+  const { benchRate } = useShop().settings.prices
+  const line = lines.lines[index]?.line ?? blankLine
+  const also = <K extends keyof TypedLine & string>(
+    key: K,
+    more: (value: TypedLine[K]) => Partial<TypedLine>,
+  ) => ({
+    ...lines.at(index, key),
+    onChange: (value: TypedLine[K]) => lines.set(index, { ...more(value), [key]: value }),
+  })
+  return {
+    line,
+    kind: also('kind', () => ({ ...byHand, work: null, partId: null })),
+    description: also('description', () =>
+      line.kind === 'labour' && !line.unit && !line.priced ? { unit: benchRate } : {},
+    ),
+    quantity: also('quantity', () => byHand),
+    unit: also('unit', () => byHand),
+  }
+}
+
+function LineFields({ view, lines, index, blank }: EditorProps & { index: number; blank: boolean }) {
+  const { words } = useShop()
   const { repair, papers } = words
   const hideLabel = index > 0
   const kinds = Object.fromEntries(
     Object.keys(lineKinds).map(kind => [kind, papers.lines.kinds[kind as LineKind]]),
   )
-  const description = lines.at(index, 'description')
-  const describe = (text: string) => {
-    const { kind, unit } = lines.lines[index]?.line ?? { kind: 'labour', unit: '' }
-    lines.set(index, {
-      description: text,
-      ...(kind === 'labour' && !unit ? { unit: settings.prices.benchRate } : {}),
-    })
-  }
+  const { line, kind, description, quantity, unit } = useLine(lines, index)
+  const told = useBook(view).stillOf(line)
+  const name = repair.estimateForm.lineOf(index + 1)
   return (
     <fieldset className="line-fields money-fields">
-      <legend className="hidden-words">{repair.estimateForm.lineOf(index + 1)}</legend>
-      <Choice label={repair.kind} hideLabel={hideLabel} choices={kinds} {...lines.at(index, 'kind')} />
-      <TextField label={repair.work} hideLabel={hideLabel} {...description} onChange={describe} />
-      <DecimalField label={repair.quantity} hideLabel={hideLabel} {...lines.at(index, 'quantity')} />
-      <DecimalField label={repair.unit} hideLabel={hideLabel} {...lines.at(index, 'unit')} />
-      {!blank && (
-        <RemoveLine what={repair.estimateForm.lineOf(index + 1)} onRemove={() => lines.remove(index)} />
-      )}
+      <legend className="hidden-words">{name}</legend>
+      <Choice label={repair.kind} hideLabel={hideLabel} choices={kinds} {...kind} />
+      <TextField label={repair.work} hideLabel={hideLabel} {...description} />
+      <DecimalField label={repair.quantity} hideLabel={hideLabel} {...quantity} />
+      <DecimalField label={repair.unit} hideLabel={hideLabel} {...unit} />
+      {!blank && <RemoveLine what={name} onRemove={() => lines.remove(index)} />}
+      {told && <Working of={name} working={told.working} />}
     </fieldset>
   )
 }

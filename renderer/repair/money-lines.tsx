@@ -30,6 +30,22 @@ export function workingWords(
   return working.flatMap(({ code, values }) => steps[code]?.(values) ?? []).join(', ')
 }
 
+/** How a line's figure came about, folded until asked for; nothing where there is nothing to tell. */
+export function Working({ of, working }: { of: string; working: readonly Step[] }) {
+  const { words } = useShop()
+  const said = workingWords(words, working)
+  if (!said) return null
+  return (
+    <details className="working">
+      <summary>
+        {words.priceBook.working}
+        <span className="hidden-words"> ({of})</span>
+      </summary>
+      <small>{said}</small>
+    </details>
+  )
+}
+
 /** Lines of work and goods with their sums below, double-ruled. */
 export function MoneyLines(props: { caption: string; lines: readonly ShownLine[]; priced: Priced }) {
   const { words } = useShop()
@@ -50,7 +66,7 @@ export function MoneyLines(props: { caption: string; lines: readonly ShownLine[]
             cell: line => (
               <>
                 {line.description}
-                <small>{workingWords(words, line.working)}</small>
+                <Working of={line.description} working={line.working} />
               </>
             ),
           },

@@ -3,9 +3,11 @@ import { bench } from './bench.ts'
 import { condition } from './condition.ts'
 import { counter } from './counter.ts'
 import { demo } from './demo.ts'
+import { eInvoice, eInvoiceProblems } from './e-invoice.ts'
 import { exports } from './exports.ts'
 import { messages } from './messages.ts'
 import { papers } from './papers.ts'
+import { priceBook } from './price-book.ts'
 import { problems } from './problems.ts'
 import { refusals } from './refusals.ts'
 import { register } from './register.ts'
@@ -32,10 +34,12 @@ export const en = {
   condition,
   counter,
   demo,
+  eInvoice,
   exports,
   messages,
   papers,
-  problems: { ...problems, ...refusals },
+  priceBook,
+  problems: { ...problems, ...refusals, ...eInvoiceProblems },
   register,
   repair,
   screens,

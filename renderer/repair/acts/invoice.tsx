@@ -5,8 +5,9 @@ import { TextArea } from '../../parts/field.tsx'
 import { usePrintPaper } from '../../parts/paper-link.tsx'
 import { useShop } from '../../shop.tsx'
 import { ActPanel } from '../act-panel.tsx'
-import { LineEditor, sumsOf, useMoneyLines } from '../line-editor.tsx'
+import { LineEditor } from '../line-editor.tsx'
 import type { ActProps } from '../repair.ts'
+import { blankLine, sumsOf, useMoneyLines } from '../typed-line.ts'
 
 /** Writes the invoice; it starts from the lines the owner gave the go-ahead on. */
 export function Invoice({ view, close }: ActProps) {
@@ -16,7 +17,15 @@ export function Invoice({ view, close }: ActProps) {
   const print = usePrintPaper()
   const entry = useEntry({ notes: '' })
   const lines = useMoneyLines(
-    view.invoiceLines.map(({ kind, description, quantity, unit }) => ({ kind, description, quantity, unit })),
+    view.invoiceLines.map(({ kind, description, quantity, unit, charge, work }) => ({
+      ...blankLine,
+      kind,
+      description,
+      quantity,
+      unit,
+      charge,
+      work,
+    })),
   )
   const act = useAct(
     (input: Parameters<typeof api.accounts.invoice.$post>[0]['json']) =>
@@ -40,7 +49,7 @@ export function Invoice({ view, close }: ActProps) {
   const input = () => ({ repairId: view.repair.id, lines: lines.written(), ...entry.value })
   return (
     <ActPanel title={invoiceForm.title} act={act} input={input} send={invoiceForm.send} close={close}>
-      <LineEditor lines={lines} />
+      <LineEditor view={view} lines={lines} />
       <TextArea label={invoiceForm.notes} {...entry.at('notes')} />
     </ActPanel>
   )
