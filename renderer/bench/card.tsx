@@ -110,6 +110,9 @@ function SeenCautions({ view, seen }: { view: Repair; seen: boolean }) {
   return (
     <Section title={words.screens.caution.label}>
       <Cautions codes={view.cautions.map(({ code }) => code)} />
+      <p>
+        {card.springs}: {words.springStates[view.repair.springs]}
+      </p>
       {seen && first && <p className="quiet">{card.seen(who, formats.instant(first.at))}</p>}
       {!seen && (
         <>

@@ -38,7 +38,7 @@ export function ServiceSection({ view }: { view: Repair }) {
         ))}
       </ul>
       <Opened label={service.addMark}>{close => <MarkForm view={view} close={close} />}</Opened>
-      <More label={service.heading}>
+      <More label={service.steps}>
         <Steps card={view.bench} />
       </More>
     </Section>

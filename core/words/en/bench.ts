@@ -105,7 +105,6 @@ export const bench = {
     empty: 'Nothing is away.',
     overdue: 'overdue',
     overdueSince: (date: string) => `${date}, overdue`,
-    takeBack: 'Take back',
   },
 
   card: {
@@ -117,7 +116,6 @@ export const bench = {
     toSupplement: 'Write a supplement',
     worked: 'worked',
     agreed: 'agreed',
-    next: 'Next',
     standing: 'Standing',
     seen: (who: string, at: string) => `Seen by ${who}, ${at}.`,
     acknowledge: 'Seen, and I will work by it',
@@ -164,6 +162,7 @@ export const bench = {
   service: {
     heading: 'Service',
     note: 'What is usual for this movement, step by step.',
+    steps: 'Steps of the service',
     asFound: 'As found',
     addMark: 'Write down a mark',
     mark: 'What',
@@ -233,7 +232,6 @@ export const bench = {
     note: 'Remark',
     send: 'It waits',
     said: 'The repair waits.',
-    end: 'End the wait',
     endOf: (what: string) => `End the wait for ${what}`,
     ended: 'The wait is over.',
     none: 'It waits for nothing.',

@@ -1,12 +1,3 @@
-import type { PlaceKind } from '../../vocabulary/work.ts'
-
-const places = {
-  shelf: 'Shelf',
-  hook: 'Hook',
-  floor: 'Floor',
-  stand: 'Stand',
-} satisfies Record<PlaceKind, string>
-
 /** The Shelf page: the round, one run with its chart, starting and deciding. */
 export const shelf = {
   title: 'Shelf',
@@ -35,7 +26,6 @@ export const shelf = {
   mayPass: 'may pass',
   placesHeading: 'What stands where',
   free: 'free',
-  placeKinds: places,
 
   run: {
     title: (number: number, clock: string) => `${number} · ${clock}`,
@@ -45,8 +35,6 @@ export const shelf = {
     openRepair: (number: number) => `Open repair ${number}`,
     notHere: (number: string) => `Repair ${number} is not running in and not ready to be put on the shelf.`,
     choose: 'Choose a clock from the list.',
-    ended: { passed: 'passed', restarted: 'begun again', 'to-bench': 'back to the bench' },
-    earlier: 'Earlier runs',
   },
 
   chart: {

@@ -77,7 +77,6 @@ export const stores = {
   },
 
   page: {
-    subtitle: (kind: string) => kind,
     facts: 'The part',
     acts: 'Stock',
     sizes: 'Sizes',
