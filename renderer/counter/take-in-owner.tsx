@@ -27,14 +27,25 @@ function Known({ entry }: { entry: TakeInEntry }) {
   )
 }
 
+/** The name a contact has in the request, so that its problem finds its field: an empty telephone is left out before it. */
+const contactName = (place: number) => `owner.contacts[${place}].value`
+
 function Fresh({ entry }: { entry: TakeInEntry }) {
   const { takeIn } = useShop().words.counter
+  const phone = entry.owner.at('phone')
+  const email = entry.owner.at('email')
+  const emailPlace = phone.value.trim() === '' ? 0 : 1
   return (
     <div className="form">
       <OwnerBox entry={entry} />
       <div className="fields">
-        <TextField label={takeIn.phone} inputMode="tel" {...entry.owner.at('phone')} />
-        <TextField label={takeIn.email} inputMode="email" {...entry.owner.at('email')} />
+        <TextField
+          label={takeIn.phone}
+          inputMode="tel"
+          {...phone}
+          name={emailPlace === 1 ? contactName(0) : phone.name}
+        />
+        <TextField label={takeIn.email} inputMode="email" {...email} name={contactName(emailPlace)} />
         <TextArea label={takeIn.address} {...entry.owner.at('address')} />
       </div>
     </div>
