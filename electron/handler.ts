@@ -6,6 +6,7 @@ import { Refusal } from '../db/refusal.ts'
 import { api } from './api.ts'
 import { servePages } from './pages.ts'
 import { answerTo, withMessages } from './problems.ts'
+import { eInvoices } from './requests/e-invoice.ts'
 import { exports } from './requests/exports.ts'
 import { papers } from './requests/papers.ts'
 import type { Env } from './requests/perform.ts'
@@ -44,6 +45,7 @@ export function createHandler({ ledger, now, pages }: HandlerParts): (request: R
   })
   app
     .route('/api', api)
+    .route('/papers', eInvoices)
     .route('/papers', papers)
     .route('/photographs', photographFiles)
     .route('/exports', exports)
