@@ -1,4 +1,4 @@
-import { openTestShop, type Shop } from './handler-fixture.ts'
+import { openTestShop, type Shop, testSettings } from './handler-fixture.ts'
 import { agreedRepair } from './work-fixture.ts'
 
 /** The lines of a bill whose taxes differ by kind: labour untaxed, the part at the shop's rate, the fee at a lower one. */
@@ -38,8 +38,9 @@ const on = (shop: Shop, date: string) => {
  * A shop with five bills over two quarters: paid at once, with a deposit and in parts, unpaid, credited and given back, and of
  * mixed taxes half paid. One owner's name would be a formula in a spreadsheet.
  */
-export async function billedShop(): Promise<Shop> {
+export async function billedShop(own: Partial<typeof testSettings.shop> = {}): Promise<Shop> {
   const shop = await openTestShop()
+  await shop.act('shop.changeSettings', { shop: { ...testSettings.shop, ...own } })
   const first = await invoicedRepair(shop)
   await pay(shop, first.id, '475.68')
   on(shop, '2027-03-10')
