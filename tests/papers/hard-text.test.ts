@@ -1,27 +1,11 @@
 import { describe, expect, test, vi } from 'vitest'
-import { lettersOf, pagesOf, printed, structureOf, textOf, wordsOf } from './reading.ts'
+import { lettersOf, overlapping, pagesOf, printed, structureOf, textOf, wordsOf } from './reading.ts'
 import { claimCheck, invoice, longInvoice, moneyOf, warranty } from './samples.ts'
 
 // Other programs read long papers here: on a busy machine that takes its time.
 vi.setConfig({ testTimeout: 30_000 })
 
 const ownedBy = (name: string) => ({ ...invoice, owner: { ...invoice.owner, name } })
-
-/** Words of one page that lie over one another by more than a point each way. */
-function overlapping(pdf: Buffer): string[] {
-  const words = wordsOf(pdf)
-  const pairs: string[] = []
-  words.forEach((a, i) => {
-    for (const b of words.slice(i + 1)) {
-      const across = Math.min(a.right, b.right) - Math.max(a.left, b.left)
-      // A box reaches from ascender to descender: neighbouring lines touch, lines printed over one another share half of it.
-      const down = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top)
-      if (a.page === b.page && across > 1 && down > (a.bottom - a.top) / 2)
-        pairs.push(`${a.text} / ${b.text}`)
-    }
-  })
-  return pairs
-}
 
 describe('two hundred lines', () => {
   const long = longInvoice(200)

@@ -4,6 +4,7 @@ import { priced } from '../../core/pricing/price.ts'
 import { en } from '../../core/words/en/index.ts'
 import { formats, majorText } from '../../core/words/format.ts'
 import { codesOf, fontsOf, infoOf, pagesOf, printed, structureOf, textOf, wordsOf } from './reading.ts'
+import { amountsIn, textsIn, typed } from './said.ts'
 import { claimCheck, estimate, everyPaper, invoice, receipt, supplement, warranty } from './samples.ts'
 
 // Other programs read the papers here: on a busy machine that takes its time.
@@ -11,41 +12,6 @@ vi.setConfig({ testTimeout: 30_000 })
 
 const name = (contents: PaperContents) => `${contents.kind} ${contents.number}`
 const each = everyPaper.map(contents => [name(contents), contents] as const)
-
-/** Every amount, whatever its name, that a paper's contents carry as an integer of minor units. */
-function amountsIn(value: unknown, key = ''): number[] {
-  if (typeof value === 'number') return ['count', 'version', 'trains'].includes(key) ? [] : [value]
-  if (typeof value !== 'object' || value === null) return []
-  return Object.entries(value).flatMap(([inner, part]) => amountsIn(part, inner))
-}
-
-/** Texts that people typed, found by their key. */
-function textsIn(value: unknown, keys: readonly string[], key = ''): string[] {
-  if (typeof value === 'string') return keys.includes(key) ? [value] : []
-  if (typeof value !== 'object' || value === null) return []
-  const isList = Array.isArray(value)
-  return Object.entries(value).flatMap(([inner, part]) => textsIn(part, keys, isList ? key : inner))
-}
-
-const typed = [
-  'name',
-  'addressLines',
-  'phone',
-  'email',
-  'taxNumber',
-  'maker',
-  'serial',
-  'marks',
-  'description',
-  'fault',
-  'remark',
-  'notes',
-  'reason',
-  'reference',
-  'work',
-  'tag',
-  'number',
-]
 
 describe.each(each)('%s', (_, contents) => {
   test('prints every amount that it carries', async () => {

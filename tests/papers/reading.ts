@@ -2,10 +2,12 @@ import { execFileSync, spawnSync } from 'node:child_process'
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import type { PaperContents } from '../../core/papers/contents.ts'
-import type { PaperSize } from '../../core/papers/sizes.ts'
+import { inflateSync } from 'node:zlib'
+import { type PaperSize, usualSize } from '../../core/papers/sizes.ts'
+import type { AnyContents } from '../../core/papers/working.ts'
 import { en } from '../../core/words/en/index.ts'
 import { renderPaper } from '../../electron/papers/paper.ts'
+import type { Photographs } from '../../electron/papers/parts/speech.ts'
 import { needTools, type Tool } from '../tools.ts'
 
 needTools('pdftotext', 'pdfinfo', 'pdffonts', 'pdftoppm', 'zbarimg')
@@ -13,9 +15,12 @@ needTools('pdftotext', 'pdfinfo', 'pdffonts', 'pdftoppm', 'zbarimg')
 const run = (tool: Tool, args: readonly string[]): string =>
   execFileSync(tool, args, { encoding: 'utf8', maxBuffer: 64 * 1024 * 1024 })
 
-/** The paper as the program makes it. */
-export const printed = (contents: PaperContents, size: PaperSize = 'a4'): Promise<Buffer> =>
-  renderPaper(contents, { size, words: en })
+/** The paper as the program makes it, on A4 where it comes on that and nothing else is asked. */
+export const printed = (
+  contents: AnyContents,
+  size: PaperSize = usualSize(contents.kind, 'a4'),
+  photographs: Photographs = () => undefined,
+): Promise<Buffer> => renderPaper(contents, { size, words: en, photographs })
 
 /** Runs `read` on the PDF as a file and removes the file. */
 function onFile<T>(pdf: Buffer, read: (file: string, folder: string) => T): T {
@@ -67,8 +72,8 @@ export const fontsOf = (pdf: Buffer): { name: string; embedded: boolean }[] =>
       embedded: / yes +(yes|no) +(yes|no) +\d+ +\d+$/.test(line),
     }))
 
-/** What every QR code on the first page says, as read from the page's picture. */
-export const codesOf = (pdf: Buffer): string[] =>
+/** What every QR code on a page, the first unless told, says, as read from the page's picture. */
+export const codesOf = (pdf: Buffer, page = 1): string[] =>
   onFile(pdf, (file, folder) => {
     run('pdftoppm', [
       '-r',
@@ -76,9 +81,9 @@ export const codesOf = (pdf: Buffer): string[] =>
       '-gray',
       '-png',
       '-f',
-      '1',
+      String(page),
       '-l',
-      '1',
+      String(page),
       '-singlefile',
       file,
       join(folder, 'page'),
@@ -116,4 +121,31 @@ export function wordsOf(pdf: Buffer): PlacedWord[] {
       { page, text: word[5] ?? '', left: left ?? 0, top: top ?? 0, right: right ?? 0, bottom: bottom ?? 0 },
     ]
   })
+}
+
+/** Every drawing operator of the paper's pages, in order, as the PDF names them: `l` a line, `c` a curve, `f` a filled shape. */
+export function operatorsOf(pdf: Buffer): string[] {
+  const streams = [
+    ...pdf.toString('latin1').matchAll(/\/Filter \/FlateDecode\n>>\nstream\n([\s\S]*?)\nendstream/g),
+  ]
+  const texts = streams.map(([, bytes = '']) => inflateSync(Buffer.from(bytes, 'latin1')).toString('latin1'))
+  return texts
+    .filter(text => text.startsWith('1 0 0 -1 0 '))
+    .flatMap(text => text.split('\n').map(line => line.split(' ').at(-1) ?? ''))
+}
+
+/** Words of one page that lie over one another by more than a point each way. */
+export function overlapping(pdf: Buffer): string[] {
+  const words = wordsOf(pdf)
+  const pairs: string[] = []
+  words.forEach((a, i) => {
+    for (const b of words.slice(i + 1)) {
+      const across = Math.min(a.right, b.right) - Math.max(a.left, b.left)
+      // A box reaches from ascender to descender: neighbouring lines touch, lines printed over one another share half of it.
+      const down = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top)
+      if (a.page === b.page && across > 1 && down > (a.bottom - a.top) / 2)
+        pairs.push(`${a.text} / ${b.text}`)
+    }
+  })
+  return pairs
 }

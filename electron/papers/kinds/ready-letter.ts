@@ -2,10 +2,9 @@ import type { WorkWeek } from '../../../core/calendar/opening.ts'
 import type { ReadyLetterContents } from '../../../core/papers/working.ts'
 import { section, space } from '../kit/flow.ts'
 import { styles } from '../kit/styles.ts'
-import { thingText } from '../parts/belongings.ts'
 import { piece, ruledEntry } from '../parts/entry.ts'
 import { clock } from '../parts/head.ts'
-import { letterEnd, letterHead, paragraph, toPayText } from '../parts/letter.ts'
+import { belongingsSaid, letterEnd, letterHead, paragraph, toPayText } from '../parts/letter.ts'
 import { type Desk, said } from '../parts/speech.ts'
 import type { PaperKindPlan } from './paper-kind.ts'
 
@@ -22,7 +21,6 @@ function says(d: Desk, contents: ReadyLetterContents) {
   const { letter } = d.words.papers
   const { clock: described, readyOn, unrepaired, toPay, belongings, owner, week } = contents
   const ready = unrepaired ? letter.readyUnrepaired : letter.ready
-  const things = belongings.map(thing => thingText(d, thing)).join(', ')
   const hours = openHours(d, week)
   return [
     ...paragraph(d, letter.dear(owner.name)),
@@ -30,7 +28,7 @@ function says(d: Desk, contents: ReadyLetterContents) {
     ...(unrepaired ? [] : paragraph(d, letter.testing)),
     ...paragraph(d, toPayText(d, toPay)),
     ...paragraph(d, letter.bring),
-    ...(things ? paragraph(d, letter.withIt(things)) : []),
+    ...belongingsSaid(d, belongings),
     ...(hours.length > 0
       ? ruledEntry(
           d.sheet,

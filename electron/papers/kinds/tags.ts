@@ -105,7 +105,9 @@ function fitting(
 }
 
 function whatItIs(d: Desk, { clock }: TagsContents, { part }: PaperTag): string[] {
-  if (!part) return [clockLine(d, clock), clockMarks(d, clock)]
+  const { marks: _marks, ...told } = clock
+  // What else was written of the clock is on its card; the tag has to stay one label.
+  if (!part) return [clockLine(d, clock), clockMarks(d, told)]
   const { tag: _, ...thing } = part
   return [sentence(thingText(d, thing)), d.words.papers.tags.of(said(d.words.forms, clock.form))]
 }

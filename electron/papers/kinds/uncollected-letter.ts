@@ -5,7 +5,7 @@ import { styles } from '../kit/styles.ts'
 import { cutLine } from '../parts/cut-line.ts'
 import { listed, piece } from '../parts/entry.ts'
 import { clock } from '../parts/head.ts'
-import { letterEnd, letterHead, paragraph, toPayText } from '../parts/letter.ts'
+import { belongingsSaid, letterEnd, letterHead, paragraph, toPayText } from '../parts/letter.ts'
 import { type Desk, said } from '../parts/speech.ts'
 import { writingLines } from '../parts/writing.ts'
 import type { PaperKindPlan } from './paper-kind.ts'
@@ -25,7 +25,7 @@ export const uncollectedLetter: PaperKindPlan<UncollectedLetterContents> = {
 
 function says(d: Desk, contents: UncollectedLetterContents) {
   const { letter, uncollected } = d.words.papers
-  const { clock: described, readyOn, days, toldOn, toPay, owner, shop } = contents
+  const { clock: described, readyOn, days, toldOn, toPay, belongings, owner, shop } = contents
   const reached = [shop.phone, shop.email].filter(Boolean).join(', ')
   const told = toldOn ? uncollected.told(d.write.date(toldOn)) : ''
   const waiting = uncollected.waiting(said(d.words.forms, described.form), d.write.date(readyOn), days)
@@ -33,6 +33,7 @@ function says(d: Desk, contents: UncollectedLetterContents) {
     ...paragraph(d, letter.dear(owner.name)),
     ...paragraph(d, [waiting, told].filter(Boolean).join(' ')),
     ...paragraph(d, toPayText(d, toPay)),
+    ...belongingsSaid(d, belongings),
     ...clock(d, contents),
     space(10),
     ...paragraph(d, uncollected.please),

@@ -1,6 +1,6 @@
-import { existsSync } from 'node:fs'
-import { dirname, join } from 'node:path'
+import { join } from 'node:path'
 import PDFDocument from 'pdfkit'
+import { assetPath } from './assets.ts'
 
 /** The typefaces: text and figures, their strong form, headings; then the two that stand in for other scripts. */
 const files = {
@@ -31,21 +31,13 @@ interface Program {
   layout(text: string): unknown
 }
 
-/** assets/fonts, found upwards from this file, so that it is the same from the sources and from a bundle. */
-function fontsFolder(from = import.meta.dirname): string {
-  const folder = join(from, 'assets', 'fonts')
-  if (existsSync(folder)) return folder
-  if (dirname(from) === from) throw new Error('assets/fonts is missing beside the program')
-  return fontsFolder(dirname(from))
-}
-
 const parsed = new Map<Face, Program>()
 
 /** The face parsed once for the life of the program: reading its layout tables costs more than setting a page. */
 function program(face: Face): Program {
   const known = parsed.get(face)
   if (known) return known
-  const probe = new PDFDocument({ autoFirstPage: false, font: join(fontsFolder(), files[face]) })
+  const probe = new PDFDocument({ autoFirstPage: false, font: join(assetPath('fonts'), files[face]) })
   const { font } = (probe as unknown as { _font: { font: Program } })._font
   parsed.set(face, font)
   return font

@@ -1,9 +1,10 @@
 import { type Minor, minor } from '../../../core/money/minor.ts'
-import type { PaperTop } from '../../../core/papers/contents.ts'
+import type { PaperBelonging, PaperTop } from '../../../core/papers/contents.ts'
 import { type Block, type Section, section, space } from '../kit/flow.ts'
 import { row } from '../kit/row.ts'
 import { styles } from '../kit/styles.ts'
 import type { Style } from '../kit/typesetter.ts'
+import { thingText } from './belongings.ts'
 import { piece } from './entry.ts'
 import { letterhead, ownerPieces, title } from './head.ts'
 import { signatures } from './signature.ts'
@@ -51,4 +52,10 @@ export function toPayText({ words, write }: Desk, toPay: Minor): string {
   const { letter } = words.papers
   if (toPay > 0) return letter.toPay(write.money(toPay))
   return toPay < 0 ? letter.held(write.money(minor(-toPay))) : letter.nothingToPay
+}
+
+/** What the owner gets back with the clock, in a sentence; nothing where there is nothing. */
+export function belongingsSaid(d: Desk, belongings: readonly PaperBelonging[]): Block[] {
+  const things = belongings.map(thing => thingText(d, thing)).join(', ')
+  return things ? paragraph(d, d.words.papers.letter.withIt(things)) : []
 }

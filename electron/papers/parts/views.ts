@@ -1,10 +1,12 @@
 import type { ConditionReportContents, PaperPin } from '../../../core/papers/working.ts'
+import type { Form } from '../../../core/vocabulary/clock.ts'
 import { type View, views } from '../../../core/vocabulary/intake.ts'
 import type { Block } from '../kit/flow.ts'
 import { row } from '../kit/row.ts'
 import type { Sheet } from '../kit/sheet.ts'
 import { inks, styles } from '../kit/styles.ts'
 import { labelCell, piece } from './entry.ts'
+import { drawOutline, outline, outlineSheet } from './outlines.ts'
 import type { Desk } from './speech.ts'
 
 /** A pin with the number of its note. */
@@ -23,12 +25,12 @@ interface Frame {
 const gap = 14
 const pinRadius = 6.5
 
-/** A frame for each view with its pins in it, all four side by side. */
+/** The outline drawing of each view with its pins, all four side by side. */
 export function viewBlocks(d: Desk, contents: ConditionReportContents): Block[] {
   const { sheet, words } = d
   const pins = contents.notes.flatMap((note, i) => note.pins.map(pin => ({ ...pin, note: i + 1 })))
   const width = (sheet.width - gap * (views.length - 1)) / views.length
-  const height = width * 1.35
+  const height = (width * outlineSheet.height) / outlineSheet.width
   const xOf = (column: number) => sheet.body + column * (width + gap)
   const named = views.map((view, column) => ({
     tag: 'P' as const,
@@ -44,14 +46,20 @@ export function viewBlocks(d: Desk, contents: ConditionReportContents): Block[] 
       draw: y => {
         views.forEach((view, column) => {
           const here = pins.filter(pin => pin.view === view)
-          drawView(d, view, here, { x: xOf(column), y, width, height })
+          drawView(d, contents.clock.form, view, here, { x: xOf(column), y, width, height })
         })
       },
     },
   ]
 }
 
-function drawView({ sheet, words }: Desk, view: View, pins: readonly Pinned[], frame: Frame): void {
+function drawView(
+  { sheet, words }: Desk,
+  form: Form,
+  view: View,
+  pins: readonly Pinned[],
+  frame: Frame,
+): void {
   const say = words.papers.condition
   const alt = say.viewAlt(say.views[view], pins.map(pin => pin.note).join(', '))
   sheet.say(
@@ -60,6 +68,7 @@ function drawView({ sheet, words }: Desk, view: View, pins: readonly Pinned[], f
       const { document } = sheet
       document.lineWidth(0.7).strokeColor(inks.hair)
       document.rect(frame.x, frame.y, frame.width, frame.height).stroke()
+      drawOutline(sheet, outline(form, view), frame)
       for (const pin of pins) drawPin(sheet, pin, frame)
     },
     { alt },
