@@ -21,7 +21,8 @@ function contactsOf({ phone, email }: { phone: string; email: string }) {
 
 /** A page to enter an owner who has not brought a clock yet. */
 export function NewOwner() {
-  const { ownerForm } = useShop().words.register
+  const { register } = useShop().words
+  const { ownerForm } = register
   const [asked] = useSearchParams()
   const [, navigate] = useLocation()
   const entry = useEntry({ name: asked.get('name') ?? '', address: '', country: '', notes: '' })
@@ -34,7 +35,7 @@ export function NewOwner() {
   const emailName = ways.value.phone.trim() ? 'contacts[1].value' : 'contacts[0].value'
   return (
     <Page title={ownerForm.newTitle}>
-      <Section title={ownerForm.name}>
+      <Section title={register.name}>
         <ActForm
           act={act}
           input={() => ({ ...entry.value, contacts: contactsOf(ways.value) })}

@@ -2,7 +2,7 @@ import { useState } from 'react'
 import { Field } from '../parts/field.tsx'
 import { useShop } from '../shop.tsx'
 import { SettingsForm, useChange } from './settings-form.tsx'
-import { entryOf, keptWeek, type Stretch, type TypedWeek, typedWeek, withStretch } from './week.ts'
+import { keptWeek, pathOf, type Stretch, type TypedWeek, typedWeek, withStretch } from './week.ts'
 
 /** When the shop is open in an ordinary week. */
 export function Hours() {
@@ -40,7 +40,7 @@ function Day({ name, day, week, onWeek }: DayProps) {
     <fieldset className="week-day">
       <legend>{name}</legend>
       {week[day]?.map((stretch, index) => {
-        const field = `hours.week[${entryOf(week, day, index)}]`
+        const field = pathOf(week, day, index)
         const change = (part: Partial<Stretch>) => onWeek(withStretch(week, day, index, part))
         return (
           // biome-ignore lint/suspicious/noArrayIndexKey: the stretches of a day have no other name than their place

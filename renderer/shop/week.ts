@@ -34,10 +34,12 @@ export const keptWeek = (week: TypedWeek): OpenHours[] =>
       .map(({ from, to }) => ({ day: index + 1, from, to: keptEnd(to) })),
   )
 
-/** Which entry of the kept week a stretch becomes: how many written ones stand before it. */
-export function entryOf(week: TypedWeek, day: number, stretch: number): number {
+/** Where the kept week has a stretch: how many written ones stand before it; a place of its own, in no problem's path, while it is blank. */
+export function pathOf(week: TypedWeek, day: number, stretch: number): string {
+  const one = week[day]?.[stretch] ?? blank
+  if (isBlank(one)) return `closed[${day}][${stretch}]`
   const before = [...week.slice(0, day), week[day]?.slice(0, stretch) ?? []]
-  return before.flat().filter(one => !isBlank(one)).length
+  return `hours.week[${before.flat().filter(other => !isBlank(other)).length}]`
 }
 
 /** The week with one field of a stretch changed. */
