@@ -1,6 +1,9 @@
+import { usualSize } from '../../core/papers/sizes.ts'
+import type { AnyContents } from '../../core/papers/working.ts'
 import { en } from '../../core/words/en/index.ts'
 import { renderPaper } from '../../electron/papers/paper.ts'
 import { invoice, longInvoice } from '../papers/samples.ts'
+import { benchCard, conditionReport, runIn, statement, tags } from '../papers/working-samples.ts'
 
 const warmUps = 5
 const runs = 40
@@ -8,22 +11,33 @@ const runs = 40
 const median = (times: readonly number[]): number =>
   [...times].sort((a, b) => a - b)[Math.floor(times.length / 2)] ?? Number.NaN
 
-async function medianMs(contents: typeof invoice): Promise<number> {
+const print = (contents: AnyContents): Promise<Buffer> =>
+  renderPaper(contents, { size: usualSize(contents.kind, 'a4'), words: en })
+
+async function medianMs(contents: AnyContents): Promise<number> {
   const times: number[] = []
   for (let run = 0; run < warmUps + runs; run++) {
     const from = performance.now()
-    await renderPaper(contents, { size: 'a4', words: en })
+    await print(contents)
     if (run >= warmUps) times.push(performance.now() - from)
   }
   return median(times)
 }
 
-/** What an invoice costs once the typefaces are read: median milliseconds, and the bytes of one page. Target: at most 80 ms. */
+/** A paper's cost by its kind: median milliseconds once the typefaces are read, and bytes. */
+async function costs(all: readonly AnyContents[]) {
+  const rows: Record<string, { ms: number; bytes: number }> = {}
+  for (const contents of all)
+    rows[contents.kind] = { ms: await medianMs(contents), bytes: (await print(contents)).length }
+  return rows
+}
+
+/** What papers cost: an invoice (target: at most 80 ms, and 80 kB a page), one of two hundred lines, and the larger working papers. */
 export async function papers() {
-  const pdf = await renderPaper(invoice, { size: 'a4', words: en })
   return {
     invoicePdfMs: await medianMs(invoice),
     invoicePdf200LinesMs: await medianMs(longInvoice(200)),
-    invoicePdfBytes: pdf.length,
+    invoicePdfBytes: (await print(invoice)).length,
+    working: await costs([tags, conditionReport, benchCard, runIn, statement]),
   }
 }

@@ -1,6 +1,8 @@
 /** Every bench by name, loaded only when it is run. */
 const benches: Readonly<Record<string, () => Promise<() => Promise<object>>>> = {
   core: async () => (await import('./core.ts')).core,
+  papers: async () => (await import('./papers.ts')).papers,
+  ledger: async () => (await import('./ledger.ts')).ledger,
 }
 
 const asked = process.argv.slice(2)
