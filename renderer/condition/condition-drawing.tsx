@@ -19,14 +19,20 @@ interface ConditionDrawingProps {
   readonly children?: ReactNode
 }
 
+/** The note pins are set for: the chosen one, else the last that has none yet, else a new one. */
+function currentNote({ notes, newNumber }: ConditionDrawingProps, chosen: number | null): number {
+  if (chosen !== null && chosen === newNumber) return chosen
+  const one = notes.find(({ number }) => number === chosen) ?? notes.findLast(({ pins }) => pins.length === 0)
+  return one?.number ?? newNumber ?? notes.at(-1)?.number ?? 1
+}
+
 /** The condition report on its drawing: pins are set on the left, the same stands in words on the right. */
 export function ConditionDrawing(props: ConditionDrawingProps) {
   const { form, notes, newNumber, onPlace, onRemove } = props
   const { condition } = useShop().words
   const [view, setView] = useState<View>('front')
   const [chosen, setChosen] = useState<number | null>(null)
-  const known = notes.some(({ number }) => number === chosen)
-  const current = (known ? chosen : null) ?? newNumber ?? notes.at(-1)?.number ?? 1
+  const current = currentNote(props, chosen)
   const place = (at: Pick<Pin, 'x' | 'y'>) => {
     onPlace(current, { view, ...at })
     setChosen(current)

@@ -44,7 +44,7 @@ export function PinnedDrawing({ form, view, pins, current = null, cross }: Pinne
         ))}
         {cross && (
           <g className="cross" transform={placed(cross)}>
-            <path d="M-14 0H-4M4 0H14M0 -14V-4M0 4V14" />
+            <path d="M-20 0H-7M7 0H20M0 -20V-7M0 7V20" />
           </g>
         )}
       </svg>

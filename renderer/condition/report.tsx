@@ -132,6 +132,12 @@ function Side<N extends Note | EarlierNote>(props: SideProps<N>) {
           </li>
         ))}
       </ol>
+      {typeof title === 'number' && (
+        <PhotographsOf
+          what={condition.wholeClock}
+          photographs={photographs.filter(one => one.noteId === null)}
+        />
+      )}
     </div>
   )
 }

@@ -86,6 +86,7 @@ function Condition({ view }: { view: Repair }) {
   const { words } = useShop()
   const { wholeClock } = words.condition
   const inShop = view.standing.stage !== 'collected'
+  const whole = view.photographs.filter(one => one.noteId === null)
   return (
     <>
       <h3>{words.repair.condition}</h3>
@@ -98,11 +99,8 @@ function Condition({ view }: { view: Repair }) {
           )
         }
       />
-      <PhotographsOf
-        what={wholeClock}
-        photographs={view.photographs.filter(one => one.noteId === null)}
-        canStrike={inShop}
-      />
+      {whole.length > 0 && <h3>{words.condition.photographs}</h3>}
+      <PhotographsOf what={wholeClock} photographs={whole} canStrike={inShop} />
       {inShop && <AddPhotographs repair={view} />}
     </>
   )

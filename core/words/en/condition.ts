@@ -68,6 +68,7 @@ export const condition = {
   attached: 'The photograph is put beside the repair.',
   strike: {
     act: 'Strike out',
+    of: (what: string) => `Strike out a photograph: ${what}`,
     reason: 'Why it is struck out',
     send: 'Strike it out',
     said: 'The photograph is struck out; it can still be seen with the reason.',

@@ -24,13 +24,14 @@ export function PhotographsOf({ what, photographs, canStrike = false }: Photogra
       photographs={photographs.map(one => ({
         key: one.id,
         hash: one.hash,
-        below: <Below photograph={one} canStrike={canStrike} />,
+        below: <Below photograph={one} what={what} canStrike={canStrike} />,
       }))}
     />
   )
 }
 
-function Below({ photograph, canStrike }: { photograph: Photograph; canStrike: boolean }) {
+function Below(props: { photograph: Photograph; what: string; canStrike: boolean }) {
+  const { photograph, what, canStrike } = props
   const { condition, screens } = useShop().words
   const { id, moment, remark, struckReason } = photograph
   return (
@@ -39,28 +40,29 @@ function Below({ photograph, canStrike }: { photograph: Photograph; canStrike: b
         {[condition.moments[moment], remark].filter(Boolean).join(', ')}
       </small>
       {struckReason !== null && <small className="quiet">{screens.struck(struckReason)}</small>}
-      {struckReason === null && canStrike && <StrikePhotograph useId={id} />}
+      {struckReason === null && canStrike && <StrikePhotograph useId={id} what={what} />}
     </>
   )
 }
 
 /** Strikes a photograph out with a reason; opened by a quiet button below it. */
-function StrikePhotograph({ useId }: { useId: number }) {
+function StrikePhotograph({ useId, what }: { useId: number; what: string }) {
   const { condition, screens } = useShop().words
   const [open, setOpen] = useState(false)
   const entry = useEntry({ reason: '' })
+  const label = condition.strike.of(what)
   const act = useAct(
     (input: { useId: number; reason: string }) => answer(api.photographs.strike.$post({ json: input })),
     { said: () => condition.strike.said, after: () => setOpen(false) },
   )
   if (!open)
     return (
-      <button type="button" className="plain" onClick={() => setOpen(true)}>
+      <button type="button" className="plain" aria-label={label} onClick={() => setOpen(true)}>
         {condition.strike.act}
       </button>
     )
   return (
-    <ActForm act={act} input={() => ({ useId, ...entry.value })} focusFirst label={condition.strike.act}>
+    <ActForm act={act} input={() => ({ useId, ...entry.value })} focusFirst label={label}>
       <TextField label={condition.strike.reason} {...entry.at('reason')} />
       <div className="buttons">
         <Send act={act}>{condition.strike.send}</Send>
