@@ -14,12 +14,19 @@ const pathText = (path: readonly PropertyKey[]): string =>
 
 const bound = (n: number | bigint): number => Number(n)
 
+/** What stands at the path in the input; undefined when nothing does. */
+const at = (input: unknown, path: readonly PropertyKey[]): unknown =>
+  path.reduce<unknown>(
+    (value, key) => (typeof value === 'object' && value !== null ? Reflect.get(value, key) : undefined),
+    input,
+  )
+
 /** What zod found, in the shop's own codes. */
-function issueProblems(issue: Issue): Problem[] {
+function issueProblems(issue: Issue, input: unknown): Problem[] {
   const field = pathText(issue.path)
   switch (issue.code) {
     case 'invalid_type':
-      return [problem(issue.input === undefined ? 'input.required' : 'input.wrongType', field)]
+      return [problem(at(input, issue.path) === undefined ? 'input.required' : 'input.wrongType', field)]
     case 'too_big':
       return [
         problem(issue.origin === 'string' ? 'input.tooLong' : 'input.tooLarge', field, {
@@ -40,7 +47,7 @@ function issueProblems(issue: Issue): Problem[] {
         problem('input.unknownField', field ? `${field}.${name}` : name, { name }),
       )
     case 'invalid_union':
-      return unionProblems(issue, field)
+      return unionProblems(issue, field, at(input, issue.path))
     case 'custom':
       return [problem(typeof issue.params?.code === 'string' ? issue.params.code : 'input.invalid', field)]
     default:
@@ -49,20 +56,25 @@ function issueProblems(issue: Issue): Problem[] {
 }
 
 /** Of a union, the branch that came closest speaks. */
-function unionProblems(issue: Extract<Issue, { code: 'invalid_union' }>, field: string): Problem[] {
+function unionProblems(
+  issue: Extract<Issue, { code: 'invalid_union' }>,
+  field: string,
+  input: unknown,
+): Problem[] {
   const branches = [...issue.errors].sort((a, b) => a.length - b.length)
   const closest = branches.find(branch => branch.some(i => i.path.length > 0)) ?? branches[0] ?? []
-  const problems = closest.flatMap(issueProblems)
+  const problems = closest.flatMap(one => issueProblems(one, input))
   if (problems.length === 0) return [problem('input.invalid', field)]
   return problems.map(p => ({ ...p, field: [field, p.field].filter(Boolean).join('.') }))
 }
 
-/** Everything zod found wrong. */
-export const inputProblems = (error: z.core.$ZodError): Problem[] => error.issues.flatMap(issueProblems)
+/** Everything zod found wrong with `input`. */
+export const inputProblems = (error: z.core.$ZodError, input: unknown): Problem[] =>
+  error.issues.flatMap(issue => issueProblems(issue, input))
 
 /** Throws everything zod found wrong as one refusal; the hook of every validator. */
-export const refuseInput = (result: { success: boolean; error?: z.core.$ZodError }): void => {
-  if (!result.success && result.error) throw new Refusal(inputProblems(result.error))
+export const refuseInput = (result: { success: boolean; error?: z.core.$ZodError; data: unknown }): void => {
+  if (!result.success && result.error) throw new Refusal(inputProblems(result.error, result.data))
 }
 
 interface Answer {

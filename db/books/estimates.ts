@@ -84,7 +84,7 @@ function keepLines(
 /** Writes an estimate: a new version beside the earlier ones, priced at once; it binds nobody until it is sent. */
 export const writeEstimate = verb('estimates.write', (tx, input: WriteEstimate, doing) => {
   const settings = readSettings(tx)
-  const repair = repairInShop(tx, input.repairId)
+  const repair = repairOpenTo(tx, input.repairId, 'write-estimate')
   const { lines, priced: sums, tax } = pricedLines(tx, repair, input.lines, settings)
   const highMinor = accepted(amountIn(settings, input.high, 'high'))
   if (highMinor !== null && highMinor < sums.taxInclusive) refuse('estimate.highBelowLow', 'high')

@@ -27,8 +27,9 @@ export const dayFile = z.array(act)
 
 /** The acts in a day file's text; refuses with every problem in it. */
 export function parseDayFile(text: string): DayAct[] {
-  const parsed = dayFile.safeParse(JSON.parse(text))
-  if (!parsed.success) throw new Refusal(inputProblems(parsed.error))
+  const given: unknown = JSON.parse(text)
+  const parsed = dayFile.safeParse(given)
+  if (!parsed.success) throw new Refusal(inputProblems(parsed.error, given))
   return parsed.data
 }
 

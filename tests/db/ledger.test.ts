@@ -36,7 +36,7 @@ function refused(folder = migrations): string {
 function laterMigrations(): string {
   const folder = join(place.folder, 'migrations')
   cpSync(migrations, folder, { recursive: true })
-  const next = readdirSync(folder).filter(name => name.endsWith('.sql')).length + 1
+  const next = readdirSync(folder).filter(name => /^\d{4}_/.test(name)).length + 1
   writeFileSync(
     join(folder, `${String(next).padStart(4, '0')}_later.sql`),
     'CREATE TABLE later (id INTEGER PRIMARY KEY) STRICT;',
@@ -50,7 +50,7 @@ describe('opening a ledger', () => {
     const db = new Database(file, { readonly: true })
     expect(db.pragma('application_id', { simple: true })).toBe(0x43576c67)
     expect(db.pragma('user_version', { simple: true })).toBe(
-      readdirSync(migrations).filter(name => name.endsWith('.sql')).length,
+      readdirSync(migrations).filter(name => /^\d{4}_/.test(name)).length,
     )
     db.close()
   })
@@ -111,7 +111,7 @@ describe('opening a ledger', () => {
     const folder = join(place.folder, 'other')
     mkdirSync(folder)
     for (const name of readdirSync(migrations))
-      if (name.endsWith('.sql'))
+      if (/^\d{4}_/.test(name))
         writeFileSync(join(folder, name), `${readFileSync(join(migrations, name), 'utf8')}\n-- edited`)
     expect(refused(folder)).toBe('ledger.otherHistory')
   })

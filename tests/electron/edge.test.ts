@@ -157,3 +157,16 @@ describe('find', () => {
       expect(await find(typed)).toBeInstanceOf(Array)
   })
 })
+
+describe('what is missing and what is of the wrong type', () => {
+  it('are told apart', async () => {
+    const { body } = await post(
+      '/estimates/recordWord',
+      JSON.stringify({ answer: 'go-ahead', who: 7, way: 'telephone' }),
+    )
+    expect(body.problems.map((p: { code: string; field: string }) => [p.field, p.code])).toEqual([
+      ['estimateId', 'input.required'],
+      ['who', 'input.wrongType'],
+    ])
+  })
+})
