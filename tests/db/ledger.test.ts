@@ -151,7 +151,10 @@ describe('bringing an older ledger up to date', () => {
     ledger.write(tx => tx.insert(people).values({ name: 'Ines Marrow' }).run())
     ledger.close()
     const folder = laterMigrations()
-    const [last = ''] = readdirSync(folder).sort().reverse()
+    const [last = ''] = readdirSync(folder)
+      .filter(name => /^\d{4}_/.test(name))
+      .sort()
+      .reverse()
     writeFileSync(
       join(folder, last),
       "INSERT INTO clock_owners (clock_id, owner_id, from_at) VALUES (9, 9, '2027-01-01T00:00:00.000Z');",
