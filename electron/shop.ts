@@ -3,6 +3,7 @@ import { dirname, resolve } from 'node:path'
 import { start } from '../core/words/en/start.ts'
 import { openLedger } from '../db/ledger.ts'
 import { LedgerRefused } from '../db/ledger-refused.ts'
+import { photographFolder } from '../db/photograph-files.ts'
 import { demoLedger } from './demo/shop.ts'
 import { createHandler } from './handler.ts'
 import { holdLedger } from './hold.ts'
@@ -33,8 +34,9 @@ const clock = () => new Date().toISOString()
 
 /** The usual demonstration of an earlier start makes room; a ledger that a person named is never touched. */
 function makeRoom({ ledger, demo }: ShopChoice): void {
-  if (demo && !ledger)
-    for (const end of ['', '-wal', '-shm']) rmSync(`${demoLedgerFile()}${end}`, { force: true })
+  if (!demo || ledger) return
+  for (const end of ['', '-wal', '-shm']) rmSync(`${demoLedgerFile()}${end}`, { force: true })
+  rmSync(photographFolder(demoLedgerFile()), { recursive: true, force: true })
 }
 
 /** The folder is there, or the ledger is refused: only its user may look into a folder made here. */

@@ -9,7 +9,7 @@ export const mediaTypes = { 'image/jpeg': 'jpg', 'image/png': 'png', 'image/webp
 export type MediaType = keyof typeof mediaTypes
 
 /** The most points a picture may have: 64 million fill a quarter of a gigabyte when it is shown. */
-export const mostPoints = 64_000_000
+const mostPoints = 64_000_000
 
 /** What a picture's own bytes say of it. */
 export interface Picture extends Size {

@@ -7,7 +7,7 @@ import './condition.css'
 import { componentOn, type NoteOnDrawing, noteSaid, type Pin } from './pins.ts'
 
 /** A note being written, and its number on the drawing. */
-export interface WrittenNote {
+interface WrittenNote {
   readonly number: number
   readonly note: NoteOnDrawing
 }

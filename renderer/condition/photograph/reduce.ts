@@ -2,13 +2,13 @@ import { pictureOf } from '../../../core/photograph/picture.ts'
 import { bad, type Checked, good, problem } from '../../../core/problems.ts'
 
 /** The longest side a photograph is kept with, in points: enough to read a maker's mark. */
-export const longestSide = 2400
+const longestSide = 2400
 
 /** JPEG's quality, 0…1: below it the grain of wood begins to smear. From memory. */
 const quality = 0.85
 
 /** The heaviest file that is looked at, in megabytes. */
-export const heaviestMegabytes = 60
+const heaviestMegabytes = 60
 
 function drawn(bitmap: ImageBitmap): OffscreenCanvas {
   const scale = Math.min(1, longestSide / Math.max(bitmap.width, bitmap.height))
