@@ -118,17 +118,26 @@ export interface KnownClock {
 export const takeInTitle = (body: Readonly<Record<string, unknown>>): string =>
   (body.owner as { name?: string } | undefined)?.name?.slice(0, 200) ?? ''
 
+/** What a taking in begins with: a name as typed, or an owner, a clock and an earlier repair that are known already. */
+export interface TakeInStart {
+  readonly name: string
+  readonly known?: KnownOwner
+  readonly knownClock?: KnownClock
+  readonly comebackOf?: number
+  readonly covered?: boolean
+}
+
 /** Everything typed while a clock is taken in; all of it part of the draft. */
-export function useTakeIn(ownerName: string) {
+export function useTakeIn(start: TakeInStart) {
   const { settings } = useShop()
-  const owner = useEntry({ name: ownerName, phone: '', email: '', address: '' }, 'owner', 'owner')
+  const owner = useEntry({ name: start.name, phone: '', email: '', address: '' }, 'owner', 'owner')
   const [justChosen, setJustChosen] = useState(false)
-  const [known, setKnown] = useKept<KnownOwner | null>('known', null)
-  const [knownClock, setKnownClock] = useKept<KnownClock | null>('knownClock', null)
+  const [known, setKnown] = useKept<KnownOwner | null>('known', start.known ?? null)
+  const [knownClock, setKnownClock] = useKept<KnownClock | null>('knownClock', start.knownClock ?? null)
   const clock = useEntry(newClock('mantel'), 'clock', 'clock')
-  const [comebackOf, setComebackOf] = useKept<number | null>('comebackOf', null)
+  const [comebackOf, setComebackOf] = useKept<number | null>('comebackOf', start.comebackOf ?? null)
   const fee = settings.prices.estimateFee === '0' ? '' : settings.prices.estimateFee
-  const rest = useEntry({ ...blankRest, fee }, '', 'rest')
+  const rest = useEntry({ ...blankRest, fee, covered: start.covered ?? false }, '', 'rest')
   const condition = useLines('condition', blankNote, note => note.component === '', [], 'condition')
   const [photographs, setPhotographs] = useKept<readonly string[]>('photographs', [])
   const [custodies, setCustodies] = useKept<Readonly<Record<string, Custody>>>('custodies', {})

@@ -1,4 +1,4 @@
-import { useQueryClient } from '@tanstack/react-query'
+import { useQuery, useQueryClient } from '@tanstack/react-query'
 import { useState } from 'react'
 import { Redirect, useLocation, useSearchParams } from 'wouter'
 import { answer, api } from '../api.ts'
@@ -7,29 +7,48 @@ import { Draft, useDraft } from '../parts/draft.tsx'
 import { MarginDay } from '../parts/figures.tsx'
 import { EntryLine, Page } from '../parts/page.tsx'
 import { usePrintPaper } from '../parts/paper-link.tsx'
+import { repairQuery } from '../repair/repair.ts'
 import { useShop } from '../shop.tsx'
 import { BelongingsSection } from './take-in-belongings.tsx'
 import { ClockSection } from './take-in-clock.tsx'
 import { ConditionSection } from './take-in-condition.tsx'
-import { takeInInput, takeInTitle, useTakeIn } from './take-in-entry.ts'
+import { type TakeInStart, takeInInput, takeInTitle, useTakeIn } from './take-in-entry.ts'
 import { OwnerSection } from './take-in-owner.tsx'
 import { CostSection, FaultSection, SignatureSection } from './take-in-rest.tsx'
 
 /** Where a taking in is begun, or gone on with under the key of its draft. */
-const placeOf = (owner: string, draft: string) => `/counter/take-in?${new URLSearchParams({ owner, draft })}`
+const placeOf = (owner: string, draft: string, comeback = '') =>
+  `/counter/take-in?${new URLSearchParams({ owner, draft, ...(comeback ? { comeback } : {}) })}`
 
 /** Taking a clock in. Each has a draft of its own, whose key is in the address: going back to it finds what was typed. */
 export function TakeIn() {
   const [asked] = useSearchParams()
   const [newKey] = useState(() => crypto.randomUUID())
   const owner = asked.get('owner') ?? ''
+  const comeback = asked.get('comeback') ?? ''
   const draft = asked.get('draft')
-  if (draft === null) return <Redirect to={placeOf(owner, newKey)} replace />
+  if (draft === null) return <Redirect to={placeOf(owner, newKey, comeback)} replace />
   return (
     <Draft key={draft} page="take-in" draftKey={draft} titleOf={takeInTitle}>
-      <TakeInPage owner={owner} />
+      {comeback ? <ComebackPage number={comeback} owner={owner} /> : <TakeInPage start={{ name: owner }} />}
     </Draft>
   )
+}
+
+/** A taking in that is begun from an earlier repair: its owner, its clock and what it comes back from are chosen already. */
+function ComebackPage({ number, owner }: { number: string; owner: string }) {
+  const { data, isError } = useQuery(repairQuery(number))
+  if (isError) return <TakeInPage start={{ name: owner }} />
+  if (!data) return null
+  const { repair, clock, warranty } = data
+  const start = {
+    name: data.owner.name,
+    known: { id: data.owner.id, name: data.owner.name },
+    knownClock: { id: clock.id, form: clock.form },
+    comebackOf: repair.id,
+    covered: warranty.cover?.covered ?? false,
+  }
+  return <TakeInPage start={start} />
 }
 
 /** Throws the draft away and begins a blank page. */
@@ -45,14 +64,14 @@ function useClear() {
 }
 
 /** One page, in the order things are said and laid on the counter. */
-function TakeInPage({ owner }: { owner: string }) {
+function TakeInPage({ start }: { start: TakeInStart }) {
   const { words, today } = useShop()
   const { takeIn } = words.counter
   const [, navigate] = useLocation()
   const print = usePrintPaper()
   const draft = useDraft()
   const clear = useClear()
-  const entry = useTakeIn(owner)
+  const entry = useTakeIn(start)
   const act = useAct(
     (input: ReturnType<typeof takeInInput>) =>
       draft.ending(() => answer(api.counter.takeIn.$post({ json: input }))),

@@ -89,3 +89,21 @@ test.describe('taking in at counter speed', () => {
     }
   })
 })
+
+test('a comeback is opened from the clock’s page with its owner, clock and earlier repair chosen', async ({ page }) => {
+  const shop = await startShop({ demo: true })
+  try {
+    await page.goto(`${shop.url}`)
+    await expect(page.getByRole('heading', { level: 1 })).toBeVisible()
+    await page.goto(`${shop.origin}/counter/take-in?comeback=2210&owner=Agnes%20Lindqvist`)
+    await expect(page.getByRole('checkbox', { name: takeIn.comeback(2210) })).toBeChecked()
+    const hands = new Hands(page)
+    await hands.fill(takeIn.faultAsTold, 'Stopped again.')
+    await hands.press('Control+Enter')
+    await expect(page.getByRole('heading', { level: 1, name: /mantel clock/ })).toBeVisible()
+    await page.goto(`${shop.origin}/counter`)
+    await expect(page.getByRole('row', { name: /Agnes Lindqvist/ })).toBeVisible()
+  } finally {
+    await shop.close()
+  }
+})
