@@ -8,6 +8,7 @@ import { Asked } from '../parts/asked.tsx'
 import { Cautions } from '../parts/cautions.tsx'
 import { DueDate } from '../parts/figures.tsx'
 import { Page, Section } from '../parts/page.tsx'
+import { WorkingPapers } from '../parts/paper-link.tsx'
 import { Standing } from '../parts/standing.tsx'
 import { type Repair, repairQuery } from '../repair/repair.ts'
 import { useShop } from '../shop.tsx'
@@ -53,6 +54,14 @@ function Shown({ view }: { view: Repair }) {
       <PartsSection view={view} />
       <OutsideSection view={view} />
       <WaitsSection view={view} />
+      <Section title={words.repair.sections.papers}>
+        <WorkingPapers
+          papers={[
+            { kind: 'bench-card', id: repair.id },
+            { kind: 'tags', id: repair.id },
+          ]}
+        />
+      </Section>
     </Page>
   )
 }

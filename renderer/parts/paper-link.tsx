@@ -1,3 +1,4 @@
+import type { WorkingKind } from '../../core/papers/working.ts'
 import { bridge } from '../bridge.ts'
 import { useShop } from '../shop.tsx'
 import { useSay } from './announcer.tsx'
@@ -5,25 +6,34 @@ import { useSay } from './announcer.tsx'
 /** Where a paper is served, in the shop's paper size. */
 export const paperPath = (id: number, size: 'a4' | 'letter') => `/papers/${id}.pdf?size=${size}`
 
-/** Opens a paper for printing: through the desktop's PDF program, or in the browser's own viewer. */
-export function usePrintPaper(): (id: number) => Promise<void> {
-  const { settings, words } = useShop()
+/** Opens the paper at a path for printing: through the desktop's PDF program, or in the browser's own viewer. */
+function usePrint(): (path: string) => Promise<void> {
+  const { words } = useShop()
   const say = useSay()
-  return async id => {
-    const path = paperPath(id, settings.place.paper)
+  return async path => {
     if (!bridge) return void window.open(path, '_blank', 'noopener')
     const outcome = await bridge.printPaper(path)
     say(outcome === 'done' ? words.screens.paper.outcomes.done.print : words.screens.paper.outcomes[outcome])
   }
 }
 
-/** One paper: view it, and in the desktop window print or save it. `title` names it, as in `Estimate 2207-2`. */
-export function PaperLink({ id, title }: { id: number; title: string }) {
-  const { settings, words } = useShop()
-  const { paper } = words.screens
+/** Opens an issued paper for printing. */
+export function usePrintPaper(): (id: number) => Promise<void> {
+  const { settings } = useShop()
+  const print = usePrint()
+  return id => print(paperPath(id, settings.place.paper))
+}
+
+interface PathLinkProps {
+  readonly path: string
+  readonly title: string
+}
+
+/** The paper at a path: view it, and in the desktop window print or save it. */
+function PathLink({ path, title }: PathLinkProps) {
+  const { paper } = useShop().words.screens
   const say = useSay()
-  const print = usePrintPaper()
-  const path = paperPath(id, settings.place.paper)
+  const print = usePrint()
   const save = async () => {
     const outcome = await bridge?.savePaper(path)
     if (outcome) say(outcome === 'done' ? paper.outcomes.done.save : paper.outcomes[outcome])
@@ -35,7 +45,7 @@ export function PaperLink({ id, title }: { id: number; title: string }) {
       </a>
       {bridge && (
         <>
-          <button type="button" className="plain" aria-label={paper.print(title)} onClick={() => print(id)}>
+          <button type="button" className="plain" aria-label={paper.print(title)} onClick={() => print(path)}>
             {paper.printShort}
           </button>
           <button type="button" className="plain" aria-label={paper.save(title)} onClick={save}>
@@ -44,5 +54,40 @@ export function PaperLink({ id, title }: { id: number; title: string }) {
         </>
       )}
     </span>
+  )
+}
+
+/** One issued paper. `title` names it, as in `Estimate 2207-2`. */
+export function PaperLink({ id, title }: { id: number; title: string }) {
+  const { settings } = useShop()
+  return <PathLink path={paperPath(id, settings.place.paper)} title={title} />
+}
+
+interface WorkingPaperLinkProps {
+  readonly kind: WorkingKind
+  /** Of the repair, estimate, run or owner it is about. */
+  readonly id: number
+  /** What tells it from another of its kind. */
+  readonly about?: string
+}
+
+/** One working paper, drawn from the ledger when it is opened, on its usual size. */
+export function WorkingPaperLink({ kind, id, about }: WorkingPaperLinkProps) {
+  const { titles } = useShop().words.papers
+  const title = [titles[kind], about].filter(Boolean).join(', ')
+  return <PathLink path={`/papers/of/${kind}/${id}.pdf`} title={title} />
+}
+
+/** Working papers, one below the other. */
+export function WorkingPapers({ papers }: { papers: readonly WorkingPaperLinkProps[] }) {
+  const { words } = useShop()
+  return (
+    <ul className="papers" aria-label={words.papers.drawnNow}>
+      {papers.map(paper => (
+        <li key={`${paper.kind} ${paper.id}`}>
+          <WorkingPaperLink {...paper} />
+        </li>
+      ))}
+    </ul>
   )
 }

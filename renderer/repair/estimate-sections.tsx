@@ -1,5 +1,5 @@
 import { Section } from '../parts/page.tsx'
-import { PaperLink } from '../parts/paper-link.tsx'
+import { PaperLink, WorkingPaperLink } from '../parts/paper-link.tsx'
 import { useShop } from '../shop.tsx'
 import { EstimateChanges } from './estimate-changes.tsx'
 import { MoneyLines } from './money-lines.tsx'
@@ -42,6 +42,11 @@ function Estimate({ estimate, all }: EstimateProps) {
       <MoneyLines caption={title} lines={estimate.lines} priced={estimate.priced} />
       <EstimateChanges estimate={estimate} all={all} />
       {estimate.remark && <p>{estimate.remark}</p>}
+      {documentId !== null && (
+        <p>
+          <WorkingPaperLink kind="go-ahead" id={estimate.id} about={number} />
+        </p>
+      )}
     </article>
   )
 }

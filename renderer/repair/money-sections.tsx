@@ -1,9 +1,10 @@
 import { Link } from 'wouter'
 import { civilDateOf } from '../../core/calendar/zone.ts'
+import type { Formats } from '../../core/words/format.ts'
 import { CivilDate, Money } from '../parts/figures.tsx'
 import { Ledger } from '../parts/ledger.tsx'
 import { Facts, Section } from '../parts/page.tsx'
-import { PaperLink } from '../parts/paper-link.tsx'
+import { PaperLink, WorkingPapers } from '../parts/paper-link.tsx'
 import { Standing } from '../parts/standing.tsx'
 import { useShop } from '../shop.tsx'
 import type { Repair } from './repair.ts'
@@ -51,9 +52,26 @@ export function MoneySection({ view: { money } }: { view: Repair }) {
   )
 }
 
-/** Every paper issued on this repair. */
-export function PapersSection({ view: { documents } }: { view: Repair }) {
-  const { words } = useShop()
+const always = ['tags', 'condition-report', 'bench-card', 'hand-over'] as const
+const whileReady = ['ready-letter', 'uncollected-letter'] as const
+
+/** The working papers a repair has now: one for each run on the shelf, letters once it may be collected. */
+function workingPapers({ repair, runs }: Repair, write: Formats) {
+  const ready = repair.stage === 'ready' || repair.stage === 'declined'
+  return [
+    ...[...always, ...(ready ? whileReady : [])].map(kind => ({ kind, id: repair.id })),
+    ...runs.map(({ id, startedOn }) => ({
+      kind: 'run-in-certificate' as const,
+      id,
+      about: write.date(startedOn),
+    })),
+  ]
+}
+
+/** Every paper issued on this repair, and those that are drawn from it as it stands. */
+export function PapersSection({ view }: { view: Repair }) {
+  const { documents } = view
+  const { words, formats } = useShop()
   const { repair, papers } = words
   return (
     <Section title={repair.sections.papers}>
@@ -68,6 +86,8 @@ export function PapersSection({ view: { documents } }: { view: Repair }) {
           </li>
         ))}
       </ul>
+      <h3>{papers.drawnNow}</h3>
+      <WorkingPapers papers={workingPapers(view, formats)} />
     </Section>
   )
 }

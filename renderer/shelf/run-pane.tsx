@@ -8,6 +8,7 @@ import { Cautions } from '../parts/cautions.tsx'
 import { CivilDate } from '../parts/figures.tsx'
 import { Facts } from '../parts/page.tsx'
 import { Pane } from '../parts/pane.tsx'
+import { WorkingPaperLink } from '../parts/paper-link.tsx'
 import { useShop } from '../shop.tsx'
 import { Chart } from './chart.tsx'
 import { Decide } from './decide.tsx'
@@ -48,6 +49,9 @@ function Shown({ view, places }: { view: RunView; places: Shelf['places'] }) {
       <Cautions codes={view.cautions} />
       <Decide view={view} places={places} />
       <Log view={view} />
+      <p>
+        <WorkingPaperLink kind="run-in-certificate" id={run.id} />
+      </p>
     </Pane>
   )
 }

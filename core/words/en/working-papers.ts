@@ -5,17 +5,18 @@ import type { PhotographMoment, View } from '../../vocabulary/intake.ts'
 export const workingTitles = {
   tags: 'Tags',
   'condition-report': 'Condition report',
-  'go-ahead': 'Go-ahead',
+  'go-ahead': 'Go-ahead to sign',
   'bench-card': 'Bench card',
   'run-in-certificate': 'Run-in certificate',
-  'ready-letter': 'Your clock is ready',
+  'ready-letter': 'Ready letter',
   'hand-over': 'Hand-over receipt',
   statement: 'Statement of account',
-  'uncollected-letter': 'Your clock is waiting',
+  'uncollected-letter': 'Letter on an uncollected clock',
 } satisfies Record<WorkingKind, string>
 
 export const workingPapers = {
   drawnOn: 'Drawn on',
+  drawnNow: 'Drawn as the ledger stands',
 
   tags: {
     number: (number: string, letter: string) => (letter ? `${number}-${letter}` : number),
@@ -147,6 +148,8 @@ export const workingPapers = {
   },
 
   letter: {
+    readyTitle: 'Your clock is ready',
+    waitingTitle: 'Your clock is waiting',
     repair: (number: string) => `Repair ${number}`,
     dear: (name: string) => `Dear ${name},`,
     signed: (shop: string) => `For ${shop}`,

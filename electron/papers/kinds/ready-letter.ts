@@ -10,7 +10,7 @@ import type { PaperKindPlan } from './paper-kind.ts'
 
 /** The letter that says the clock may be fetched. */
 export const readyLetter: PaperKindPlan<ReadyLetterContents> = {
-  title: (_, { papers }) => papers.titles['ready-letter'],
+  title: (_, { papers }) => papers.letter.readyTitle,
   sections: (d, contents, heading) => [
     section(...letterHead(d, contents, heading), ...says(d, contents)),
     letterEnd(d, contents.shop.name),

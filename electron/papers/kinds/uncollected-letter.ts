@@ -12,7 +12,7 @@ import type { PaperKindPlan } from './paper-kind.ts'
 
 /** A reminder that a clock still stands in the shop, with blanks for what local law asks, and a prompt to the shop to cut off. */
 export const uncollectedLetter: PaperKindPlan<UncollectedLetterContents> = {
-  title: (_, { papers }) => papers.titles['uncollected-letter'],
+  title: (_, { papers }) => papers.letter.waitingTitle,
   sections: (d, contents, heading) => [
     section(...letterHead(d, contents, heading), ...says(d, contents)),
     letterEnd(d, contents.shop.name),
