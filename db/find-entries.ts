@@ -12,7 +12,17 @@ import {
 
 type Kind = (typeof findEntries.$inferSelect)['kind']
 
-/** Keeps what one subject can be found by: `words` from their beginnings, `marks` (serials, digits) from anywhere inside. */
+/** What one subject can be found by: `words` from their beginnings, `marks` (serials, digits) from anywhere inside. */
+interface FindEntry {
+  readonly words: string
+  readonly marks: string
+}
+
+const entryOf = (words: readonly string[], marks: readonly string[]): FindEntry => ({
+  words: words.filter(Boolean).join(' '),
+  marks: marks.filter(Boolean).join(' '),
+})
+
 function keep(
   tx: Write,
   kind: Kind,
@@ -20,7 +30,10 @@ function keep(
   words: readonly string[],
   marks: readonly string[],
 ): void {
-  const entry = { words: words.filter(Boolean).join(' '), marks: marks.filter(Boolean).join(' ') }
+  put(tx, kind, subjectId, entryOf(words, marks))
+}
+
+function put(tx: Write, kind: Kind, subjectId: number, entry: FindEntry): void {
   tx.insert(findEntries)
     .values({ kind, subjectId, ...entry })
     .onConflictDoUpdate({ target: [findEntries.kind, findEntries.subjectId], set: entry })
@@ -29,6 +42,31 @@ function keep(
 
 /** A serial as anybody might type it: without spaces, dots and dashes. */
 export const plainMark = (text: string): string => text.replace(/[^\p{L}\p{N}]/gu, '')
+
+interface FoundOwner {
+  readonly name: string
+  readonly address: string
+}
+
+/** What an owner is found by: name, address, e-mail and the digits of the phones. */
+export function ownerEntry(
+  owner: FoundOwner,
+  contacts: readonly { readonly kind: string; readonly value: string }[],
+): FindEntry {
+  const of = (kind: string) => contacts.filter(one => one.kind === kind).map(({ value }) => value)
+  return entryOf([owner.name, owner.address, ...of('e-mail')], of('phone').map(plainMark))
+}
+
+interface FoundClock {
+  readonly maker: string
+  readonly form: string
+  readonly serial: string
+  readonly marks: string
+}
+
+/** What a clock is found by: maker, form, marks and serial. */
+export const clockEntry = ({ maker, form, serial, marks }: FoundClock): FindEntry =>
+  entryOf([maker, form, serial, marks], [plainMark(serial)])
 
 /** Enters an owner, by name, address, e-mail and the digits of the phones; and again the clocks and repairs that carry the name. */
 export function findOwner(tx: Write, ownerId: number): void {
@@ -39,15 +77,13 @@ export function findOwner(tx: Write, ownerId: number): void {
     .from(ownerContacts)
     .where(and(eq(ownerContacts.ownerId, ownerId), isNull(ownerContacts.struckReason)))
     .all()
-  const phones = contacts.filter(c => c.kind === 'phone').map(c => plainMark(c.value))
-  const mails = contacts.filter(c => c.kind === 'e-mail').map(c => c.value)
   if (owner.mergedIntoId) {
     tx.delete(findEntries)
       .where(and(eq(findEntries.kind, 'owner'), eq(findEntries.subjectId, ownerId)))
       .run()
     return
   }
-  keep(tx, 'owner', ownerId, [owner.name, owner.address, ...mails], phones)
+  put(tx, 'owner', ownerId, ownerEntry(owner, contacts))
   for (const { id } of tx.select({ id: repairs.id }).from(repairs).where(eq(repairs.ownerId, ownerId)).all())
     findRepair(tx, id)
 }
@@ -56,7 +92,7 @@ export function findOwner(tx: Write, ownerId: number): void {
 export function findClock(tx: Write, clockId: number): void {
   const clock = tx.select().from(clocks).where(eq(clocks.id, clockId)).get()
   if (!clock) return
-  keep(tx, 'clock', clockId, [clock.maker, clock.form, clock.serial, clock.marks], [plainMark(clock.serial)])
+  put(tx, 'clock', clockId, clockEntry(clock))
 }
 
 /** Enters a repair, by its number, its owner and its clock's maker and serial. */

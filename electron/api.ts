@@ -6,6 +6,7 @@ import { counter } from './requests/counter.ts'
 import { drafts } from './requests/drafts.ts'
 import { estimates } from './requests/estimates.ts'
 import { find } from './requests/find.ts'
+import { registerImport } from './requests/import.ts'
 import { pages } from './requests/pages.ts'
 import type { Env } from './requests/perform.ts'
 import { photographActs } from './requests/photographs.ts'
@@ -19,6 +20,7 @@ import { workPages } from './requests/work-pages.ts'
 export const api = new Hono<Env>()
   .route('/shop', shopActs)
   .route('/register', register)
+  .route('/register', registerImport)
   .route('/counter', counter)
   .route('/estimates', estimates)
   .route('/bench', bench)

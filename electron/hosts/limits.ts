@@ -9,12 +9,15 @@ export type Handle = (request: Request) => Promise<Response>
 const megabyte = 1024 * 1024
 
 /** The longest body taken, in bytes. */
-export const longestBody = { photograph: 12 * megabyte, other: megabyte } as const
+export const longestBody = { photograph: 12 * megabyte, list: 64 * megabyte, other: megabyte } as const
 
 const methods: readonly string[] = ['GET', 'HEAD', 'POST', 'PUT']
 
 /** A photograph travels as its own bytes, so its content type tells it from an entry. */
 const isPhotograph = (request: Request) => /^image\//i.test(request.headers.get('content-type') ?? '')
+
+/** A whole shop's owners and clocks are entered at once, or not at all. */
+const isList = (request: Request) => new URL(request.url).pathname === '/api/register/import'
 
 const capped = (maxSize: number): MiddlewareHandler =>
   bodyLimit({ maxSize, onError: c => refuse(c.req.path, 'request.tooLong') })
@@ -31,12 +34,13 @@ const guardAnswer: MiddlewareHandler = async (c, next) => {
  */
 export function limited(handle: Handle): Handle {
   const photograph = capped(longestBody.photograph)
+  const list = capped(longestBody.list)
   const other = capped(longestBody.other)
   const app = new Hono()
   app.use(guardAnswer)
   app.use(async (c, next) => {
     if (!methods.includes(c.req.method)) return refuse(c.req.path, 'request.methodUnknown')
-    return (isPhotograph(c.req.raw) ? photograph : other)(c, next)
+    return (isPhotograph(c.req.raw) ? photograph : isList(c.req.raw) ? list : other)(c, next)
   })
   app.all('*', c => handle(c.req.raw))
   app.onError((error, c) => {

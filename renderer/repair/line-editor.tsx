@@ -3,7 +3,7 @@ import { RemoveLine } from '../counter/take-in-condition.tsx'
 import type { LinesState } from '../parts/entry.ts'
 import { Choice, DecimalField, TextField } from '../parts/field.tsx'
 import { useShop } from '../shop.tsx'
-import { FromBook } from './book/from-book.tsx'
+import { FromBook, focusLater } from './book/from-book.tsx'
 import { useBook } from './book/use-book.ts'
 import { Sums, Working } from './money-lines.tsx'
 import type { Repair } from './repair.ts'
@@ -70,6 +70,10 @@ function LineFields({ view, lines, index, blank }: EditorProps & { index: number
   const { line, kind, description, quantity, unit } = useLine(lines, index)
   const told = useBook(view).stillOf(line)
   const name = repair.estimateForm.lineOf(index + 1)
+  const remove = () => {
+    lines.remove(index)
+    focusLater(`lines[${index}].description`)
+  }
   return (
     <fieldset className="line-fields money-fields">
       <legend className="hidden-words">{name}</legend>
@@ -77,7 +81,7 @@ function LineFields({ view, lines, index, blank }: EditorProps & { index: number
       <TextField label={repair.work} hideLabel={hideLabel} {...description} />
       <DecimalField label={repair.quantity} hideLabel={hideLabel} {...quantity} />
       <DecimalField label={repair.unit} hideLabel={hideLabel} {...unit} />
-      {!blank && <RemoveLine what={name} onRemove={() => lines.remove(index)} />}
+      {!blank && <RemoveLine what={name} onRemove={remove} />}
       {told && <Working of={name} working={told.working} />}
     </fieldset>
   )

@@ -18,6 +18,7 @@ const acts = {
   'register.addClock': 'A clock entered',
   'register.changeClock': 'A clock’s description changed',
   'register.passClock': 'A clock passed to another owner',
+  'register.import': 'Owners and clocks of a list entered',
   'counter.takeIn': 'A clock taken in',
   'counter.noteCondition': 'A condition note added',
   'counter.strikeNote': 'A condition note struck out',

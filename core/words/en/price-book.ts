@@ -29,7 +29,7 @@ export const priceBook = {
   outsideWork: 'Outside work',
   feeTakenOff: 'Fee for an earlier estimate, taken off',
   take: 'Take the line',
-  comesTo: (amount: string) => `Comes to ${amount}, before tax as the lines are.`,
+  comesTo: (amount: string) => `Comes to ${amount}.`,
   taken: (line: number) => `Taken as line ${line}.`,
   working: 'Working',
   valid: (days: number) => `Valid for ${days} days from the day it is sent.`,

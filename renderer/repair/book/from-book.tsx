@@ -18,7 +18,8 @@ interface FromBookProps {
   readonly onTake: (line: TypedLine) => number
 }
 
-const focusLater = (name: string) =>
+/** Puts the cursor into the control of this name once it is there. */
+export const focusLater = (name: string) =>
   requestAnimationFrame(() => document.querySelector<HTMLElement>(`[name="${name}"]`)?.focus())
 
 /** A line from the price book instead of one by hand; the button opens what can be asked. */
