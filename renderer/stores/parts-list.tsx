@@ -26,8 +26,9 @@ function Shown({ view }: { view: Stores }) {
   const { words } = useShop()
   const { stores } = words
   const [id, setId] = useState<number | null>(null)
-  const chosen = view.parts.find(part => part.id === id) ?? view.parts[0]
   const ofKind = (kind: PartKind) => view.parts.filter(part => part.kind === kind)
+  const shown = partKinds.flatMap(ofKind)
+  const chosen = shown.find(part => part.id === id) ?? shown[0]
   return (
     <Page
       title={stores.title}
