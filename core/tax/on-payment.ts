@@ -33,6 +33,7 @@ const sum = (amounts: readonly Minor[]): Minor => minor(amounts.reduce((all, amo
 export function taxSettled(rows: readonly TaxRow[], total: Minor, paid: Minor): TaxRow[] {
   const counted = BigInt(Math.max(0, Math.min(paid, total)))
   if (counted === 0n) return []
+  if (counted === BigInt(total)) return [...rows]
   const whole = BigInt(total)
   const withoutTax = minor(total - sum(rows.map(row => row.tax)))
   const exact = [...rows.map(row => row.tax), withoutTax].map(part => ({

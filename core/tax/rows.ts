@@ -42,7 +42,7 @@ export const taxRows = (contents: PricedContents): Checked<TaxRow[]> =>
 export function addedUp(rows: readonly TaxRow[]): TaxRow[] {
   const sums = new Map<string, TaxRow>()
   for (const row of rows) {
-    const key = JSON.stringify([row.code, row.rate, row.kind])
+    const key = `${row.kind} ${row.rate} ${row.code}`
     const { taxable, tax } = sums.get(key) ?? { taxable: 0, tax: 0 }
     const { code, rate, kind } = row
     sums.set(key, { code, rate, kind, taxable: minor(taxable + row.taxable), tax: minor(tax + row.tax) })

@@ -19,13 +19,18 @@ const tablesOf = (read: Read) =>
     WHERE schema = 'main' AND type = 'table' AND name NOT LIKE 'sqlite_%' AND name <> 'applied_migrations'
     ORDER BY name`)
 
+/** Each page is a statement of its own, whose memory outside the heap is given back late: not too many of them. */
+const rowsAtOnce = 2000
+
 type Row = Readonly<Record<string, Value>>
 
 function rowsOf(read: Read, { name, wr }: TableListed): Iterable<Row> {
   const from = sql`SELECT * FROM ${sql.identifier(name)}`
   if (wr === 1) return read.all<Row>(from)
-  return byId((after, limit) =>
-    read.all<Row & { id: number }>(sql`${from} WHERE id > ${after} ORDER BY id LIMIT ${limit}`),
+  return byId(
+    (after, limit) =>
+      read.all<Row & { id: number }>(sql`${from} WHERE id > ${after} ORDER BY id LIMIT ${limit}`),
+    rowsAtOnce,
   )
 }
 

@@ -35,13 +35,23 @@ function choice(args: string[]): Choice {
 const options = { migrations: places.migrations, now: () => new Date().toISOString() }
 const progress: Progress = (what, done) => console.error(say.progress({ what, done }))
 
+/** How much is gathered before it is written. */
+const pieceLetters = 1 << 16
+
 /** Writes the pieces to the file, whole or not at all, and returns what they returned. */
 function writeWhole<T>(file: string, pieces: Generator<string, T>): T {
   const unfinished = `${file}.unfinished`
   const handle = openSync(unfinished, 'w', 0o600)
   try {
     let step = pieces.next()
-    for (; !step.done; step = pieces.next()) writePiece(handle, Buffer.from(step.value))
+    let held = ''
+    for (; !step.done; step = pieces.next()) {
+      held += step.value
+      if (held.length < pieceLetters) continue
+      writePiece(handle, held)
+      held = ''
+    }
+    writePiece(handle, held)
     fsyncSync(handle)
     closeSync(handle)
     renameSync(unfinished, file)
@@ -52,7 +62,8 @@ function writeWhole<T>(file: string, pieces: Generator<string, T>): T {
   }
 }
 
-function writePiece(handle: number, bytes: Buffer): void {
+function writePiece(handle: number, text: string): void {
+  const bytes = Buffer.from(text)
   for (let at = 0; at < bytes.length; ) at += writeSync(handle, bytes, at)
 }
 

@@ -3,6 +3,7 @@ import type { InferResponseType } from 'hono/client'
 import { Link, useSearchParams } from 'wouter'
 import type { Words } from '../../core/words/en/index.ts'
 import { answer, api } from '../api.ts'
+import { ExportsSection } from '../exports/page-section.tsx'
 import { Asked } from '../parts/asked.tsx'
 import { type Column, Ledger } from '../parts/ledger.tsx'
 import { EntryLine } from '../parts/page.tsx'
@@ -110,6 +111,7 @@ export function DayBook() {
             previous={previous ? turnPlace('after', rows.at(0)) : null}
             next={next ? turnPlace('before', rows.at(-1)) : null}
           />
+          <ExportsSection />
         </AccountsPage>
       )}
     </Asked>

@@ -3,6 +3,7 @@ import type { ReactNode } from 'react'
 import { Link, useLocation } from 'wouter'
 import { answer, api } from '../api.ts'
 import { clockWords } from '../clock-words.ts'
+import { EInvoiceLink } from '../exports/page-section.tsx'
 import { Asked } from '../parts/asked.tsx'
 import { CivilDate, Money } from '../parts/figures.tsx'
 import { Facts, Page, Section } from '../parts/page.tsx'
@@ -78,7 +79,7 @@ function Shown({ view, crediting }: { view: PaperView; crediting: boolean }) {
 
 /** Whose paper it is, of which clock and repair, and which papers it belongs with. */
 function About({ view: { paper, contents, corrects, correctedBy } }: { view: PaperView }) {
-  const { words } = useShop()
+  const { settings, words } = useShop()
   const { clock } = contents
   const titled = (one: NonNullable<typeof corrects>) =>
     words.papers.titleNumber(words.papers.titles[one.kind], one.number)
@@ -101,6 +102,12 @@ function About({ view: { paper, contents, corrects, correctedBy } }: { view: Pap
       <Facts
         facts={[
           [words.accounts.paper.view, <PaperLink key="paper" id={paper.id} title={titled(paper)} />],
+          [
+            words.eInvoice.name,
+            settings.eInvoice.on && (paper.kind === 'invoice' || paper.kind === 'credit-note') && (
+              <EInvoiceLink key="e-invoice" id={paper.id} />
+            ),
+          ],
           [
             words.accounts.paper.owner,
             <Link key="owner" href={`/register/owner/${paper.owner.id}`}>

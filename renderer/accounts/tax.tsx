@@ -2,6 +2,7 @@ import { keepPreviousData, useQuery } from '@tanstack/react-query'
 import type { InferResponseType } from 'hono/client'
 import type { Period } from '../../core/calendar/period.ts'
 import { answer, api } from '../api.ts'
+import { TaxDownload } from '../exports/page-section.tsx'
 import { Asked } from '../parts/asked.tsx'
 import { Money } from '../parts/figures.tsx'
 import { type Column, Ledger } from '../parts/ledger.tsx'
@@ -72,6 +73,7 @@ function Shown({ view, period }: { view: View; period: Period }) {
           totalLabel={tax.total}
         />
         {view.byKind.length > 0 && <ByKind view={view} />}
+        <TaxDownload period={period} />
         <p className="quiet">{tax.advice}</p>
       </div>
     </AccountsPage>

@@ -5,7 +5,8 @@ export const eInvoice = {
   terms: 'Payable on receipt.',
   exempt: 'Supplied without tax.',
   adjustment: 'Adjustment',
-  link: 'e-invoice (XML)',
+  name: 'E-invoice',
+  link: 'save as XML (EN 16931)',
 }
 
 /** Why there is no e-invoice of a paper, and what to do. */
