@@ -398,7 +398,8 @@ describe('letters', () => {
     expect(letter.toLowerCase()).not.toMatch(/\blaw\b|\bact\b|sold|lien/)
     expect(slip).toContain('Look up what your local law asks')
     expect(slip).toContain('not advice')
-    expect(pagesOf(pdf)).toHaveLength(1)
+    for (const size of sizesOf['uncollected-letter'])
+      expect(pagesOf(await printed(uncollectedLetter, size))).toHaveLength(1)
   })
 })
 

@@ -177,7 +177,7 @@ export const workingPapers = {
     otherwise: 'If we hear nothing by then:',
     contact: (how: string) => `You reach us here: ${how}.`,
     cut: 'For the shop: cut off below before the letter is sent',
-    promptHeading: 'Before you send it',
+    promptHeading: 'For the shop, before the letter is sent',
     prompt: [
       'Look up what your local law asks before a clock that is not collected may be charged for, sold or given away: who must be told, in what form, how long to wait, and what becomes of the money. Then fill in the blanks, or strike them out.',
       'Rules of this kind stand, for example, in the Torts (Interference with Goods) Act 1977, sections 12 and 13 and Schedule 1, and in the California Civil Code, sections 3051 to 3052b; elsewhere there are others. This is a reminder to ask, not advice: ask somebody who knows the law where you are.',

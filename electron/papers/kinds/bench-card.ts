@@ -45,15 +45,14 @@ function head(d: Desk, contents: BenchCardContents, heading: string): Block[] {
     width,
     pieces,
   })
+  const whose = [
+    piece(clockLine(d, contents.clock), styles.bigStrong),
+    piece(clockMarks(d, contents.clock), styles.body),
+    piece(contents.owner.name, styles.big),
+  ]
   const named = [
     ...row(sheet, [cell('H1', [piece(heading, styles.title)])], { above: 2, below: 2 }),
-    ...row(sheet, [
-      cell('P', [
-        piece(clockLine(d, contents.clock), styles.bigStrong),
-        piece(clockMarks(d, contents.clock), styles.body),
-        piece(contents.owner.name, styles.big),
-      ]),
-    ]),
+    ...row(sheet, [cell('P', whose)], { below: 6 }),
   ]
   return [
     beside(named, [code]),

@@ -35,9 +35,9 @@ export function letterHead(d: Desk, contents: PaperTop, heading: string): Block[
   ]
   return [
     ...letterhead(d, shop),
-    ...row(sheet, cells, { above: 26, below: 24 }),
+    ...row(sheet, cells, { above: 16, below: 14 }),
     ...title(d, heading, styles.halfTitle),
-    space(12),
+    space(10),
   ]
 }
 
