@@ -12,8 +12,6 @@ export const paperSizes = {
 /** A size of paper the shop may print on. */
 export type PaperSize = keyof typeof paperSizes
 
-export const paperSizeNames = Object.keys(paperSizes) as [PaperSize, ...PaperSize[]]
-
 const sheets = ['a4', 'letter'] as const
 const slips = [...sheets, 'a6'] as const
 

@@ -9,7 +9,7 @@ import type { belongings } from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
 
 /** What every working paper about a repair carries, drawn at `at`. */
-export function repairTop(read: Read, repair: RepairRow, at: string): RepairTop {
+function repairTop(read: Read, repair: RepairRow, at: string): RepairTop {
   const settings = readSettings(read)
   const today = civilDateOf(at, settings.place.timeZone)
   const head = paperHead(read, settings, today, { ownerId: repair.ownerId, repair })

@@ -4,7 +4,7 @@ import { useShop } from '../shop.tsx'
 import { useSay } from './announcer.tsx'
 
 /** Where a paper is served, in the shop's paper size. */
-export const paperPath = (id: number, size: 'a4' | 'letter') => `/papers/${id}.pdf?size=${size}`
+const paperPath = (id: number, size: 'a4' | 'letter') => `/papers/${id}.pdf?size=${size}`
 
 /** Opens the paper at a path for printing: through the desktop's PDF program, or in the browser's own viewer. */
 function usePrint(): (path: string) => Promise<void> {

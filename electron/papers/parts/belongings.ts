@@ -8,7 +8,7 @@ import { type Desk, said, sentence } from './speech.ts'
 type Named = Pick<PaperBelonging, 'item' | 'description'>
 
 /** What a belonging is called: its word, or of an `other` what was written. */
-export const thingName = ({ words }: Desk, { item, description }: Named): string =>
+const thingName = ({ words }: Desk, { item, description }: Named): string =>
   item === 'other' && description ? description : said(words.belongings, item)
 
 /** `weight left (tag 2231-B)`, `winding key ×2`. */
