@@ -17,7 +17,7 @@ const methods: readonly string[] = ['GET', 'HEAD', 'POST', 'PUT']
 const isPhotograph = (request: Request) => /^image\//i.test(request.headers.get('content-type') ?? '')
 
 /** A whole shop's owners and clocks are entered at once, or not at all. */
-const isList = (request: Request) => new URL(request.url).pathname === '/api/register/import'
+const isList = (request: Request) => new URL(request.url).pathname.startsWith('/api/register/import')
 
 const capped = (maxSize: number): MiddlewareHandler =>
   bodyLimit({ maxSize, onError: c => refuse(c.req.path, 'request.tooLong') })

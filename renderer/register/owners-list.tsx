@@ -1,7 +1,7 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query'
 import type { InferResponseType } from 'hono/client'
 import { type FormEvent, useState } from 'react'
-import { useLocation, useSearchParams } from 'wouter'
+import { Link, useLocation, useSearchParams } from 'wouter'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { answer, api } from '../api.ts'
 import { Asked } from '../parts/asked.tsx'
@@ -64,6 +64,9 @@ export function OwnersList() {
             open={row => `/register/owner/${row.id}`}
             empty={words.register.empty}
           />
+          <p className="list-acts">
+            <Link href="/register/import">{words.listImport.link}</Link>
+          </p>
           <TurnPages
             page={rows[0]?.id}
             previous={previous ? turnPlace('before', rows.at(0)) : null}

@@ -5,6 +5,7 @@ import { counter } from './counter.ts'
 import { demo } from './demo.ts'
 import { eInvoice, eInvoiceProblems } from './e-invoice.ts'
 import { exports } from './exports.ts'
+import { listImport } from './import.ts'
 import { messages } from './messages.ts'
 import { papers } from './papers.ts'
 import { priceBook } from './price-book.ts'
@@ -36,6 +37,7 @@ export const en = {
   demo,
   eInvoice,
   exports,
+  listImport,
   messages,
   papers,
   priceBook,

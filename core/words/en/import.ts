@@ -1,0 +1,87 @@
+import type { ImportField } from '../../import/fields.ts'
+import type { Encoding } from '../../import/text.ts'
+
+const lines = (n: number) => (n === 1 ? '1 line' : `${n} lines`)
+
+/** Entering an existing shop's owners and clocks from a file. */
+export const listImport = {
+  link: 'Enter a list from a file',
+  title: 'Enter a list of owners and clocks',
+  intro:
+    'A file of comma-separated values (CSV) as spreadsheets and other programs write it, one owner or one clock to a line, with headings in the first. Nothing is entered before the last step.',
+  file: 'The file',
+  choose: 'File (.csv, .txt or .tsv)',
+  encoding: 'Letters',
+  encodings: { 'utf-8': 'UTF-8', 'windows-1252': 'Windows-1252 (Western European)' } satisfies Record<
+    Encoding,
+    string
+  >,
+  notUtf8: 'The file is not UTF-8, so it is read as Windows-1252. Look whether accents are right below.',
+  delimiter: 'Between the cells',
+  delimiters: { ',': 'comma', ';': 'semicolon', '\t': 'tab' },
+  unreadable: (line: number) =>
+    `The file cannot be read, as far as line ${line}: a quotation mark is not closed, or stands where none belongs.`,
+  empty: 'There is no line below the headings in this file.',
+  tooMany: (most: number) => `The file has more than ${most} lines. Divide it.`,
+  found: (n: number) => `${lines(n)} below the headings.`,
+  columns: 'What the columns are',
+  column: 'Heading',
+  means: 'Stands for',
+  meansOf: (heading: string) => `“${heading}” stands for`,
+  leftOut: 'left out',
+  first: 'First cells',
+  fields: {
+    name: 'owner’s name',
+    phone: 'telephone',
+    'e-mail': 'e-mail',
+    address: 'address',
+    country: 'country (two letters)',
+    notes: 'notes on the owner',
+    form: 'form of clock',
+    maker: 'maker as read',
+    serial: 'serial number',
+    marks: 'marks',
+    trains: 'trains',
+    dial: 'dial',
+    clockNotes: 'notes on the clock',
+  } satisfies Record<ImportField, string>,
+  noName: 'Say which column has the owner’s name.',
+  preview: 'The first lines as they would be entered',
+  line: 'Line',
+  owner: 'Owner',
+  reach: 'Telephone and e-mail',
+  clock: 'Clock',
+  noClock: 'no clock',
+  check: 'Check every line',
+  checking: (done: number, of: number) => `${done} of ${of} lines checked`,
+  stop: 'Stop',
+  stopped: 'The check was stopped. Nothing is entered.',
+  checked: 'What the check found',
+  sums: (fresh: number, known: number) =>
+    `${lines(fresh)} with something new, ${known} with nothing that is not on record already.`,
+  badTitle: (n: number) => `${lines(n)} cannot be entered`,
+  bad: 'Lines that cannot be entered',
+  field: 'Field',
+  reason: 'Why',
+  badHint: 'Put them right in the file and choose it again, or leave them out.',
+  leaveOut: (n: number) => `Leave ${n === 1 ? 'this line' : `these ${n} lines`} out`,
+  andMore: (n: number) => `and ${lines(n)} more`,
+  likelyTitle: (n: number) => `${lines(n)} may name an owner on record`,
+  likely: 'Owners who may be on record',
+  inFile: 'In the file',
+  onRecord: 'On record',
+  why: { contact: 'the same telephone or e-mail', name: 'the same name' },
+  takeAs: 'Taken as',
+  takeAsOf: (line: number) => `Line ${line} is taken as`,
+  somebodyElse: 'somebody else, entered anew',
+  samePerson: (name: string) => `${name}, on record`,
+  likelyMore: (n: number) =>
+    `and ${lines(n)} more: with the same telephone or e-mail taken as the owner on record, otherwise entered anew.`,
+  enter: (n: number) => `Enter ${lines(n)}`,
+  ask: (n: number) => `Enter ${lines(n)}?`,
+  asked: 'All of them are entered in one act, or none. Owners and clocks on record are left as they are.',
+  nothing: 'There is nothing to enter: everything that can be read is on record already.',
+  writing: 'Being entered …',
+  said: (owners: number, clocks: number) =>
+    `Entered: ${owners === 1 ? '1 owner' : `${owners} owners`} and ${clocks === 1 ? '1 clock' : `${clocks} clocks`}.`,
+}

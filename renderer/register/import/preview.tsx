@@ -1,0 +1,87 @@
+import type { Mapping } from '../../../core/import/fields.ts'
+import { importedRow } from '../../../core/import/rows.ts'
+import { problemText } from '../../../core/words/problem-text.ts'
+import { Ledger } from '../../parts/ledger.tsx'
+import { Section } from '../../parts/page.tsx'
+import { useShop } from '../../shop.tsx'
+import type { FileLine } from './read-file.ts'
+import { ClockWords, OwnerWords } from './row-words.tsx'
+import type { useCheck } from './use-check.ts'
+
+interface PreviewProps {
+  readonly lines: readonly FileLine[]
+  readonly mapping: Mapping
+  readonly checking: ReturnType<typeof useCheck>
+}
+
+const shown = 5
+
+/** The first lines as they would be entered, and the check of all of them: how far it is, and a way to stop it. */
+export function Preview({ lines, mapping, checking }: PreviewProps) {
+  const { words } = useShop()
+  const { listImport: said } = words
+  const rows = lines
+    .slice(0, shown)
+    .map(({ line, cells }) => ({ line, read: importedRow(cells, line, mapping, words) }))
+  const named = mapping.includes('name')
+  return (
+    <Section title={said.preview}>
+      <Ledger
+        plain
+        caption={said.preview}
+        groups={[{ title: '', rows }]}
+        rowKey={row => row.line}
+        empty={said.empty}
+        columns={[
+          { label: said.line, kind: 'text', cell: row => row.line },
+          {
+            label: said.owner,
+            kind: 'entry',
+            cell: ({ read }) =>
+              read.ok ? (
+                <OwnerWords owner={read.value.owner} />
+              ) : (
+                <span className="late">{read.problems.map(one => problemText(words, one)).join(' ')}</span>
+              ),
+          },
+          {
+            label: said.clock,
+            kind: 'text',
+            cell: ({ read }) => read.ok && <ClockWords clock={read.value.clock} />,
+          },
+        ]}
+      />
+      {named ? (
+        <Progress checking={checking} onCheck={() => checking.start(lines, mapping)} />
+      ) : (
+        <p className="late">{said.noName}</p>
+      )}
+    </Section>
+  )
+}
+
+function Progress({ checking, onCheck }: { checking: PreviewProps['checking']; onCheck: () => void }) {
+  const { listImport: said } = useShop().words
+  const { check, stop } = checking
+  if (check.state !== 'running')
+    return (
+      <>
+        <div className="buttons">
+          <button type="button" className={check.state === 'done' ? 'second' : 'first'} onClick={onCheck}>
+            {said.check}
+          </button>
+        </div>
+        <p role="status">{check.state === 'stopped' && said.stopped}</p>
+      </>
+    )
+  return (
+    <div className="import-progress">
+      <label>
+        <progress max={check.of} value={check.done} /> {said.checking(check.done, check.of)}
+      </label>
+      <button type="button" className="second" onClick={stop}>
+        {said.stop}
+      </button>
+    </div>
+  )
+}
