@@ -6,9 +6,9 @@ import { hashOf, writePhotograph } from '../photograph-files.ts'
 import { ArchiveRefused, type PhotographLine, type Progress, type RowLine } from './format.ts'
 import { checkedHead, contentLines } from './lines.ts'
 
-const rowsAtOnce = 100
+const rowsAtOnce = 500
 
-/** Puts rows of one table in; only columns that the table has, for their names become part of the statement. */
+/** Puts rows of one table in, as one JSON text that SQLite lays out; only columns that the table has, for their names become part of the statement. */
 function putIn(tx: Write, table: string, rows: readonly RowLine['row'][]): void {
   const columns = Object.keys(rows[0] ?? {})
   const known = tx
@@ -20,14 +20,13 @@ function putIn(tx: Write, table: string, rows: readonly RowLine['row'][]): void 
     columns.map(name => sql.identifier(name)),
     sql`, `,
   )
-  const values = rows.map(
-    row =>
-      sql`(${sql.join(
-        columns.map(name => sql`${row[name] ?? null}`),
-        sql`, `,
-      )})`,
+  const values = sql.join(
+    columns.map(name => sql`value ->> ${name}`),
+    sql`, `,
   )
-  tx.run(sql`INSERT INTO ${sql.identifier(table)} (${names}) VALUES ${sql.join(values, sql`, `)}`)
+  tx.run(
+    sql`INSERT INTO ${sql.identifier(table)} (${names}) SELECT ${values} FROM json_each(${JSON.stringify(rows)})`,
+  )
 }
 
 /** Rows of one table that follow each other, as many as go into one statement. */
