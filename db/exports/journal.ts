@@ -10,10 +10,10 @@ import { readSettings } from '../settings.ts'
 import { pricedPapers } from './money.ts'
 
 /** What the owners owe; below nothing, what the shop holds for them. */
-export const owedAccount = 'assets:owed by owners'
-export const receivedAccount = (method: PaymentMethod) => `assets:received:${method}`
-export const incomeAccount = (kind: LineKind | null) => `income:${kind ?? 'whole document'}`
-export const taxAccount = ({ code, rate }: { code: string; rate: string }) =>
+const owedAccount = 'assets:owed by owners'
+const receivedAccount = (method: PaymentMethod) => `assets:received:${method}`
+const incomeAccount = (kind: LineKind | null) => `income:${kind ?? 'whole document'}`
+const taxAccount = ({ code, rate }: { code: string; rate: string }) =>
   `liabilities:tax:${accountPart(`${code} ${rate}%`)}`
 
 type Bill = InvoiceContents | CreditNoteContents
