@@ -73,12 +73,21 @@ export class ImportIndex {
     if (owner) this.#byLook.set(byLook(clock, owner.id), id)
   }
 
-  /** The owner of the same name and a contact in common; without contacts, of the same name and address. */
-  ownerOf({ name, address, contacts }: OwnerSeen): number | undefined {
+  /** The owner of the same name and a contact in common, without contacts of the same name and address; else a likely one who has this very clock. */
+  ownerOf(owner: OwnerSeen, clock: ClockSeen | null): number | undefined {
+    return this.#namedOwner(owner) ?? this.#holderOf(owner, clock)
+  }
+
+  #namedOwner({ name, address, contacts }: OwnerSeen): number | undefined {
     if (contacts.length === 0) return this.#sameOwner.get(byAddress(name, address))
     return contacts
       .map(({ value }) => this.#sameOwner.get(byContact(name, value)))
       .find(id => id !== undefined)
+  }
+
+  #holderOf(owner: OwnerSeen, clock: ClockSeen | null): number | undefined {
+    const holder = clock?.serial ? this.#bySerial.get(bySerial(clock))?.owner?.id : undefined
+    return this.likelyOwners(owner).find(({ id }) => id === holder)?.id
   }
 
   /** Owners who may be the same person: of the same name, or with a contact in common. */

@@ -80,9 +80,9 @@ class Entering {
     if (row.clock) this.#clock(row.clock, { id: ownerId, name: row.owner.name }, `rows[${index}]`)
   }
 
-  #owner({ sameAs }: ImportRow, owner: NewOwner, field: string): number {
+  #owner({ sameAs, clock }: ImportRow, owner: NewOwner, field: string): number {
     const taken = sameAs === null ? undefined : ownerRow(this.#tx, sameAs, `${field}.sameAs`).id
-    const known = this.#index.ownerOf(owner) ?? taken
+    const known = this.#index.ownerOf(owner, clock) ?? taken
     if (known !== undefined) {
       this.counted.ownersKnown += 1
       return known

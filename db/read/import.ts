@@ -24,7 +24,7 @@ export function importStandings(read: Read, rows: readonly ImportRow[]): LineSta
     if (!contacts.ok)
       return { line, problems: contacts.problems, ownerKnown: false, clockKnown: false, likely: [] }
     const seen = { ...owner, contacts: contacts.value }
-    const ownerId = index.ownerOf(seen)
+    const ownerId = index.ownerOf(seen, clock)
     const likely = ownerId === undefined ? index.likelyOwners(seen) : []
     const known = clock ? index.clockOf(clock, ownerId) : undefined
     const mayBeSame = [ownerId, ...likely.map(({ id }) => id)]

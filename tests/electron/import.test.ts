@@ -113,6 +113,8 @@ it('puts a clock under the owner on record whom it was taken for', async () => {
     clocksEntered: 1,
   })
   expect(await counts()).toEqual(['Rosamund Pell 2'])
+  const again = await shop.tryAct('register.import', { rows: [{ ...same, sameAs: null }] })
+  expect(again.body.problems[0].code).toBe('import.nothingNew')
 })
 
 it('refuses a list that puts one clock under two owners', async () => {

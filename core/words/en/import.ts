@@ -58,7 +58,7 @@ export const listImport = {
   stopped: 'The check was stopped. Nothing is entered.',
   checked: 'What the check found',
   sums: (fresh: number, known: number) =>
-    `${lines(fresh)} with something new, ${known} with nothing that is not on record already.`,
+    `Something new: ${lines(fresh)}. On record already: ${lines(known)}.`,
   badTitle: (n: number) => `${lines(n)} cannot be entered`,
   bad: 'Lines that cannot be entered',
   field: 'Field',

@@ -60,28 +60,22 @@ export function Preview({ lines, mapping, checking }: PreviewProps) {
   )
 }
 
+/** One button that begins and stops the check, so that the cursor keeps its place, and how far the check is. */
 function Progress({ checking, onCheck }: { checking: PreviewProps['checking']; onCheck: () => void }) {
   const { listImport: said } = useShop().words
   const { check, stop } = checking
-  if (check.state !== 'running')
-    return (
-      <>
-        <div className="buttons">
-          <button type="button" className={check.state === 'done' ? 'second' : 'first'} onClick={onCheck}>
-            {said.check}
-          </button>
-        </div>
-        <p role="status">{check.state === 'stopped' && said.stopped}</p>
-      </>
-    )
+  const running = check.state === 'running'
   return (
     <div className="import-progress">
-      <label>
-        <progress max={check.of} value={check.done} /> {said.checking(check.done, check.of)}
-      </label>
-      <button type="button" className="second" onClick={stop}>
-        {said.stop}
+      <button type="button" className="second" onClick={running ? stop : onCheck}>
+        {running ? said.stop : said.check}
       </button>
+      {running && (
+        <label>
+          <progress max={check.of} value={check.done} /> {said.checking(check.done, check.of)}
+        </label>
+      )}
+      <p role="status">{check.state === 'stopped' && said.stopped}</p>
     </div>
   )
 }
