@@ -6,6 +6,7 @@ import { backUp } from './backup.ts'
 import { applicationId, checkHeader } from './header.ts'
 import { LedgerRefused } from './ledger-refused.ts'
 import { applyMigrations, migrationsIn, pendingMigrations } from './migrations.ts'
+import { keepPrepared } from './prepared.ts'
 import * as schema from './schema/index.ts'
 
 type Handle = BetterSQLite3Database<typeof schema>
@@ -98,6 +99,7 @@ export function openLedger(file: string, options: OpenOptions): Ledger {
 }
 
 function ledgerOn(db: Database.Database, file: string): Ledger {
+  keepPrepared(db)
   const handle: Handle = drizzle(db, { schema, casing: 'snake_case' })
   return {
     file,

@@ -64,7 +64,7 @@ async function measured(file: string, share: number) {
     if (!response.ok) throw new Error(`${path}: ${text}`)
   }
   const repairs = Math.round(40_000 * share)
-  const pages = ['counter', 'documents', 'owed', 'owners', 'shop', 'dayBook']
+  const pages = ['counter', 'bench', 'shelf', 'documents', 'owed', 'owners', 'stores', 'shop', 'dayBook']
   const pageMs: Record<string, number> = {}
   for (const page of pages) pageMs[page] = await p95Of(40, () => get(`/api/pages/${page}`))
   const result = {

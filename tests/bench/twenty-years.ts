@@ -116,6 +116,14 @@ function repairs(db: Database.Database, count: number, clocks: number, owners: n
   })
 }
 
+const lines = [
+  { kind: 'labour', description: 'Overhaul of three trains', quantity: '7.5', unit: '48.00', net: 36_000 },
+  { kind: 'part', description: 'Mainspring', quantity: '1', unit: '36.40', net: 3_640 },
+].map(line => ({ ...line, taxes: [{ code: 'VAT', rate: '20' }], working: [] }))
+
+/** What the views read of a frozen paper. */
+const contentsOf = (kind: string): string => JSON.stringify(kind === 'invoice' ? { kind, lines } : { kind })
+
 function papers(db: Database.Database, count: number, owners: number, clocks: number): void {
   const stepMs = (20 * 365 * dayMs) / count
   const kinds = ['claim-check', 'estimate', 'invoice', 'receipt', 'warranty']
@@ -141,7 +149,7 @@ function papers(db: Database.Database, count: number, owners: number, clocks: nu
       currency: 'GBP',
       total_minor: kind === 'invoice' ? 47_568 : 0,
       tax_minor: kind === 'invoice' ? 7_928 : 0,
-      contents: '{"kind":"receipt"}',
+      contents: contentsOf(kind),
       contents_hash: digest(number),
     }
   })
@@ -195,7 +203,7 @@ function shelf(db: Database.Database, count: number, readings: number): void {
       id: n + 1,
       repair_id: n + 1,
       started_at: instant(from),
-      policy: '{}',
+      policy: JSON.stringify(testSettings.runIn['8-day']),
       limit_per_day: '17',
       ready_on: '2027-01-01',
       ended_at: instant(from + 14 * dayMs),
