@@ -17,6 +17,7 @@ export function BelongingsSection({ entry }: { entry: TakeInEntry }) {
           <Expected key={belongingKey(expected)} entry={entry} expected={expected} />
         ))}
       </div>
+      <RestOfThem entry={entry} />
       <h3>{takeIn.other}</h3>
       <div className="lines">
         {entry.others.lines.map(({ key, blank }, index) => (
@@ -28,6 +29,33 @@ export function BelongingsSection({ entry }: { entry: TakeInEntry }) {
         <Choice label={takeIn.keyWith} choices={words.custodies} {...entry.rest.at('keyWith')} />
       </div>
     </Section>
+  )
+}
+
+/** Says the same of everything that nothing was said of yet: the exceptions are chosen, the rest is one key. */
+function RestOfThem({ entry }: { entry: TakeInEntry }) {
+  const { words } = useShop()
+  const open = expectedBelongings(formOf(entry))
+    .map(belongingKey)
+    .filter(key => !entry.custodies[key])
+  if (open.length === 0) return null
+  return (
+    <div className="buttons">
+      {(['received', 'absent'] as const).map(custody => (
+        <button
+          key={custody}
+          type="button"
+          className="second"
+          onClick={() => {
+            for (const key of open) entry.setCustody(key, custody)
+            // The buttons go with the last thing nothing was said of: the cursor goes on to what follows.
+            document.querySelector<HTMLElement>('[name="others[0].item"]')?.focus()
+          }}
+        >
+          {words.counter.takeIn.restIs(words.custodies[custody])}
+        </button>
+      ))}
+    </div>
   )
 }
 
@@ -59,6 +87,13 @@ function Other({ entry: { others }, index, blank }: { entry: TakeInEntry; index:
         choices={words.belongings}
         empty={takeIn.noComponent}
         {...others.at(index, 'item')}
+      />
+      <Choice
+        label={takeIn.position}
+        hideLabel={hideLabel}
+        choices={words.positions}
+        empty=""
+        {...others.at(index, 'position')}
       />
       <TextField label={takeIn.description} hideLabel={hideLabel} {...others.at(index, 'description')} />
       <TextField

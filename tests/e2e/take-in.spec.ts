@@ -90,7 +90,9 @@ test.describe('taking in at counter speed', () => {
   })
 })
 
-test('a comeback is opened from the clock’s page with its owner, clock and earlier repair chosen', async ({ page }) => {
+test('a comeback is opened from the clock’s page with its owner, clock and earlier repair chosen', async ({
+  page,
+}) => {
   const shop = await startShop({ demo: true })
   try {
     await page.goto(`${shop.url}`)

@@ -91,6 +91,8 @@ export const counter = {
     noteOf: (n: number) => `condition note ${n}`,
     belongings: 'Belongings',
     belongingsNote: 'What came with the clock, and what stayed at home.',
+    position: 'Where',
+    restIs: (custody: string) => `All the rest: ${custody}`,
     other: 'Anything else',
     item: 'Belonging',
     description: 'What it is',
