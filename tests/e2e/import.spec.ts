@@ -1,16 +1,23 @@
 import { AxeBuilder } from '@axe-core/playwright'
-import { expect, type Page, test } from '@playwright/test'
+import { type BrowserContext, expect, type Page, test } from '@playwright/test'
 import { en } from '../../core/words/en/index.ts'
 import { Hands } from './hands.ts'
 import { type StartedShop, startShop } from './start-shop.ts'
 
 const { listImport: say, screens } = en
 
+// The printed address is good for one browser: both tests go on in the one that used it.
 let shop: StartedShop
-test.beforeAll(async () => {
+let context: BrowserContext
+test.beforeAll(async ({ browser }) => {
   shop = await startShop({ demo: true })
+  context = await browser.newContext()
+  await (await context.newPage()).goto(shop.url)
 })
-test.afterAll(() => shop.close())
+test.afterAll(async () => {
+  await context.close()
+  await shop.close()
+})
 
 /** A list as a spreadsheet of Western Europe writes it: semicolons, Windows-1252, a line break inside quotes. */
 const list = Buffer.from(
@@ -37,11 +44,9 @@ const choose = (page: Page, buffer: Buffer, name = 'owners.csv') =>
 
 const bad = (page: Page) => page.getByRole('table', { name: say.bad })
 
-test('a list is entered by keyboard: columns, every bad line, likely duplicates, all or none, and nothing twice', async ({
-  page,
-}) => {
+test('a list is entered by keyboard: columns, every bad line, likely duplicates, all or none, and nothing twice', async () => {
+  const page = await context.newPage()
   const hands = new Hands(page)
-  await page.goto(shop.url)
 
   await test.step('the file is read, its columns guessed, its first lines shown', async () => {
     await page.goto(`${shop.origin}/register`)
@@ -86,11 +91,9 @@ test('a list is entered by keyboard: columns, every bad line, likely duplicates,
   })
 })
 
-test('a long list shows how far its check is and can be stopped, and a broken one is told', async ({
-  page,
-}) => {
+test('a long list shows how far its check is and can be stopped, and a broken one is told', async () => {
+  const page = await context.newPage()
   const hands = new Hands(page)
-  await page.goto(shop.url)
   await page.goto(`${shop.origin}/register/import`)
   const lines = Array.from({ length: 10_000 }, (_, i) => `Owner ${i},+44 1632 ${String(100_000 + i)},S ${i}`)
   await choose(page, Buffer.from(`\uFEFFName,Phone,Serial\n${lines.join('\n')}\n`))
