@@ -17,6 +17,8 @@ const parser = new XMLParser({
   parseTagValue: false,
   parseAttributeValue: false,
   trimValues: false,
+  // So that a character reference, as a lone carriage return is written, is read back as its character.
+  htmlEntities: true,
   alwaysCreateTextNode: true,
   isArray: (_name, _path, _leaf, isAttribute) => !isAttribute,
 })

@@ -205,6 +205,7 @@ describe('an e-invoice of any document', () => {
         )
         expect(textAt(parsedUbl(xmlOf(invoice)).root, path)).toBe(`O${writable}e`)
       }),
+      { examples: [['\r'], ['&#13;'], ['&amp;lt;'], [']]>'], ['\u0000']] },
     )
   })
 })
