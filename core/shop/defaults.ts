@@ -1,5 +1,6 @@
 import { commonHours, type PriceBook } from '../pricing/price-book.ts'
 import { runInDefaults } from '../run-in/policy.ts'
+import { exclusions } from '../vocabulary/work.ts'
 import type { Settings } from './settings.ts'
 
 /** What a person must say to open a shop; the rest starts from common practice and is the shop's own to change. */
@@ -78,20 +79,7 @@ export function openingSettings(basics: ShopBasics): Settings {
         'set-up': null,
         none: null,
       },
-      exclusions: [
-        'mainsprings',
-        'lines-chains',
-        'suspension',
-        'hands',
-        'glass',
-        'accident',
-        'misuse',
-        'tampering',
-        'set-up',
-        'run-down',
-        'timekeeping',
-        'not-transferable',
-      ],
+      exclusions,
     },
     runIn: {
       '30-hour': runInDefaults['30-hour'].policy,
