@@ -1,4 +1,5 @@
 import { and, desc, eq, isNull } from 'drizzle-orm'
+import { phoneDigits } from '../core/owner/contact.ts'
 import type { Read, Write } from './ledger.ts'
 import {
   clockOwners,
@@ -54,7 +55,7 @@ export function ownerEntry(
   contacts: readonly { readonly kind: string; readonly value: string }[],
 ): FindEntry {
   const of = (kind: string) => contacts.filter(one => one.kind === kind).map(({ value }) => value)
-  return entryOf([owner.name, owner.address, ...of('e-mail')], of('phone').map(plainMark))
+  return entryOf([owner.name, owner.address, ...of('e-mail')], of('phone').flatMap(phoneDigits))
 }
 
 interface FoundClock {

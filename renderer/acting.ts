@@ -1,4 +1,4 @@
-import { useLayoutEffect } from 'react'
+import { useEffect, useLayoutEffect } from 'react'
 import { useRemembered } from './remembered.ts'
 import type { ShopView } from './shop-view.ts'
 
@@ -24,5 +24,9 @@ export function useActing({
   useLayoutEffect(() => {
     acting = person
   }, [person])
+  // The only one here stays the one who acts when others are entered later.
+  useEffect(() => {
+    if (person && person !== chosen) choose(person)
+  }, [person, chosen, choose])
   return [person, choose]
 }

@@ -32,6 +32,9 @@ export function ShopProvider({ view, children }: { view: ShopView; children: Rea
   return <ShopContext value={shop}>{children}</ShopContext>
 }
 
+/** The shop's way of writing figures; before the shop is open, the browser's. */
+export const useLocale = (): string => useContext(ShopContext)?.settings.place.locale ?? navigator.language
+
 /** Settings, people, formats, words and today's date. Throws outside the open shop: that is a bug. */
 export function useShop(): Shop {
   const shop = useContext(ShopContext)

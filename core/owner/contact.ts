@@ -26,6 +26,10 @@ export function keptContact(contact: Contact, country: string, field: string): C
     : bad([problem('input.notAPhone', `${field}.value`)])
 }
 
+/** The digits of a phone kept as E.164, with its country's prefix and as dialled within the country, so that it is found either way. */
+export const phoneDigits = (kept: string): string[] =>
+  [kept, parsePhoneNumberFromString(kept)?.formatNational() ?? ''].map(text => text.replace(/\D/g, ''))
+
 /** A phone kept as E.164, spaced as people read it, with its country's prefix: `+44 1632 960218`. */
 export const phoneText = (kept: string): string =>
   parsePhoneNumberFromString(kept)?.formatInternational() ?? kept

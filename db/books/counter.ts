@@ -162,6 +162,7 @@ function saidOfCost(settings: Settings, input: TakeIn): ClaimCheckContents['esti
       high: amountIn(settings, input.high, 'high'),
     }),
   )
+  if (said.low !== null && said.high !== null && said.high < said.low) refuse('estimate.highBelowLow', 'high')
   return {
     ...(said.fee === null ? {} : { fee: said.fee, feeCredited: true }),
     ...(said.low === null ? {} : { low: said.low }),

@@ -1,4 +1,6 @@
-import { type ReactNode, useId } from 'react'
+import { type ReactNode, useId, useState } from 'react'
+import { localDecimal, plainDecimal } from '../../core/words/typed-decimal.ts'
+import { useLocale } from '../shop.tsx'
 import { useWords } from '../words.ts'
 import type { Bound } from './entry.ts'
 import { useProblem } from './problems.tsx'
@@ -95,6 +97,10 @@ export function TextArea(props: FieldProps & Bound<string> & { readonly rows?: n
 /** A decimal number or amount as typed, kept as text; `unit` stands behind it. */
 export function DecimalField(props: FieldProps & Bound<string> & { readonly unit?: string }) {
   const { value, onChange, unit } = props
+  const locale = useLocale()
+  const [typed, setTyped] = useState(() => localDecimal(value, locale))
+  // What was set from outside, as by a choice that fills the field, is shown in place of what was typed.
+  const shown = plainDecimal(typed, locale) === value ? typed : localDecimal(value, locale)
   return (
     <Field {...props}>
       {control => (
@@ -104,8 +110,11 @@ export function DecimalField(props: FieldProps & Bound<string> & { readonly unit
             className="decimal"
             inputMode="decimal"
             autoComplete="off"
-            value={value}
-            onChange={event => onChange(event.target.value)}
+            value={shown}
+            onChange={event => {
+              setTyped(event.target.value)
+              onChange(plainDecimal(event.target.value, locale))
+            }}
           />
           {unit}
         </span>

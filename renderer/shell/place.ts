@@ -11,10 +11,8 @@ export function guessedPlace() {
 export const currencyOf = (country: string): string =>
   Object.hasOwn(byCountry, country) ? byCountry[country as keyof typeof byCountry] : ''
 
-const letters = [...'ABCDEFGHIJKLMNOPQRSTUVWXYZ']
-
-/** Two-letter codes that name a country or territory: those the browser has a name for. */
-const regions = () => letters.flatMap(a => letters.map(b => a + b))
+/** The countries and territories of ISO 3166-1. */
+const regions = () => Object.keys(byCountry)
 
 /** Codes with their names in the locale's language, sorted by name; `''` stands first where nothing is chosen yet. */
 export function named(type: 'region' | 'currency', locale: string, codes: readonly string[] = regions()) {

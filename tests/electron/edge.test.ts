@@ -134,7 +134,16 @@ describe('find', () => {
   const kinds = async (typed: string) => (await find(typed)).map((r: { kind: string }) => r.kind)
 
   it('finds an owner by the beginning of a name, by street, and by digits of the phone', async () => {
-    for (const typed of ['pel', 'ROSAM', 'rosamund pe', 'quay st', '7946 0018', '0018'])
+    for (const typed of [
+      'pel',
+      'ROSAM',
+      'rosamund pe',
+      'quay st',
+      '7946 0018',
+      '0018',
+      '020 7946 0018',
+      '02079460018',
+    ])
       expect(await kinds(typed)).toContain('owner')
   })
 

@@ -18,7 +18,7 @@ export const refusals = {
   'input.invalid': () => 'This cannot be read.',
   'input.notADate': () => 'This is not a date. Write it as year-month-day, such as 2027-03-04.',
   'input.notATime': () => 'This is not a date and time. Write it as 2027-03-04T09:20.',
-  'input.notADecimal': () => 'Write a plain number, such as 1.5: no thousands separators.',
+  'input.notADecimal': () => 'Write a plain number without thousands separators, such as 1250 or 1.5.',
   'input.notAPhone': () =>
     'This is not a phone number that can be dialled. Write it with its country’s prefix.',
   'input.notAnEmail': () => 'This is not an e-mail address.',
