@@ -64,9 +64,7 @@ export function OwnersList() {
             open={row => `/register/owner/${row.id}`}
             empty={words.register.empty}
           />
-          <p className="list-acts">
-            <Link href="/register/import">{words.listImport.link}</Link>
-          </p>
+          <ListFiles />
           <TurnPages
             page={rows[0]?.id}
             previous={previous ? turnPlace('before', rows.at(0)) : null}
@@ -75,6 +73,21 @@ export function OwnersList() {
         </Page>
       )}
     </Asked>
+  )
+}
+
+/** Lists in and out: a file of another program entered, the register taken along. */
+function ListFiles() {
+  const { listImport } = useShop().words
+  return (
+    <p className="list-files">
+      <Link href="/register/import">{listImport.link}</Link>
+      {(['owners.csv', 'clocks.csv', 'owners.vcf'] as const).map(file => (
+        <a key={file} href={`/exports/${file}`} download>
+          {listImport.takeOut[file]}
+        </a>
+      ))}
+    </p>
   )
 }
 

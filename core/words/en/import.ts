@@ -6,6 +6,11 @@ const lines = (n: number) => (n === 1 ? '1 line' : `${n} lines`)
 /** Entering an existing shop's owners and clocks from a file. */
 export const listImport = {
   link: 'Enter a list from a file',
+  takeOut: {
+    'owners.csv': 'Owners as CSV',
+    'clocks.csv': 'Clocks as CSV',
+    'owners.vcf': 'Owners as vCard',
+  },
   title: 'Enter a list of owners and clocks',
   intro:
     'A file of comma-separated values (CSV) as spreadsheets and other programs write it, one owner or one clock to a line, with headings in the first. Nothing is entered before the last step.',
