@@ -1,5 +1,5 @@
 import { useCombobox } from 'downshift'
-import { type ReactNode, useRef } from 'react'
+import { type ReactNode, useRef, useState } from 'react'
 import { useWords } from '../words.ts'
 import type { ControlProps } from './field.tsx'
 
@@ -36,6 +36,32 @@ function useEarlyEnter<Item>({ text, items, settled, onChoose }: ComboboxProps<I
   return waiting
 }
 
+const { ItemMouseMove, InputKeyDownArrowDown, InputKeyDownArrowUp, InputKeyDownHome, InputKeyDownEnd } =
+  useCombobox.stateChangeTypes
+/** Changes by which a person points at an item; all others fall back to where the list begins. */
+const pointing: ReadonlySet<unknown> = new Set([
+  ItemMouseMove,
+  InputKeyDownArrowDown,
+  InputKeyDownArrowUp,
+  InputKeyDownHome,
+  InputKeyDownEnd,
+])
+
+/** Where the list's highlight stands: with the item pointed at, wherever later results move it, or else where the list begins. */
+function usePointed<Item>({ items, itemKey, eager }: ComboboxProps<Item>) {
+  const [pointed, setPointed] = useState<string | null>(null)
+  const at = items.findIndex(item => itemKey(item) === pointed)
+  return {
+    isPointed: at >= 0,
+    highlightedIndex: at < 0 && eager && items.length > 0 ? 0 : at,
+    point: (index: number, type: unknown) => {
+      const item = pointing.has(type) ? items[index] : undefined
+      setPointed(item === undefined ? null : itemKey(item))
+    },
+    forget: () => setPointed(null),
+  }
+}
+
 /** A text box with what is found below it while typing (APG combobox with a list). Arrows choose, Enter takes, Escape closes, then clears. */
 export function Combobox<Item>(props: ComboboxProps<Item>) {
   const {
@@ -53,11 +79,14 @@ export function Combobox<Item>(props: ComboboxProps<Item>) {
   } = props
   const { screens } = useWords()
   const early = useEarlyEnter(props)
+  const { isPointed, highlightedIndex, point, forget } = usePointed(props)
   const box = useCombobox<Item>({
     items: [...items],
     inputValue: text,
     itemToString: () => text,
     defaultHighlightedIndex: eager ? 0 : -1,
+    highlightedIndex,
+    onHighlightedIndexChange: ({ highlightedIndex: index, type }) => point(index, type),
     selectedItem: null,
     initialIsOpen: props.startsOpen === true && text !== '',
     ...(control.id ? { inputId: control.id } : {}),
@@ -71,7 +100,7 @@ export function Combobox<Item>(props: ComboboxProps<Item>) {
   })
   const open = box.isOpen && text.trim() !== ''
   const onKeyDown = (event: React.KeyboardEvent) => {
-    if (event.key === 'Enter' && eager && !settled) {
+    if (event.key === 'Enter' && eager && !settled && !isPointed) {
       early.current = text
       // What is shown may still belong to fewer letters: nothing of it is taken.
       Object.assign(event.nativeEvent, { preventDownshiftDefault: true })
@@ -87,7 +116,10 @@ export function Combobox<Item>(props: ComboboxProps<Item>) {
           ...control,
           onKeyDown,
           // Set here, not through the hook's state, so that the cursor keeps its place.
-          onChange: event => onText((event.target as HTMLInputElement).value),
+          onChange: event => {
+            forget()
+            onText((event.target as HTMLInputElement).value)
+          },
           'aria-labelledby': undefined,
           autoComplete: 'off',
           spellCheck: false,

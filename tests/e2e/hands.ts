@@ -45,6 +45,26 @@ export class Hands {
     await expect(list.locator('option:checked')).toHaveText(text)
   }
 
+  /** Waits until what is listed belongs to all that was typed, not to fewer letters; returns the box with its list. */
+  async found(): Promise<Locator> {
+    const list = this.page.locator('.combobox:has(:focus)')
+    await expect(list.getByRole('status')).not.toBeEmpty()
+    return list
+  }
+
+  /** Points with the arrows at one of what was found, and takes it. */
+  async take(name: string): Promise<void> {
+    const list = await this.found()
+    const wanted = list.getByRole('option', { name, exact: true })
+    await expect(wanted).toBeVisible()
+    for (let step = await list.getByRole('option').count(); step > 0; step--) {
+      if ((await wanted.getAttribute('aria-selected')) === 'true') break
+      await this.press('ArrowDown')
+    }
+    await expect(wanted).toHaveAttribute('aria-selected', 'true')
+    await this.press('Enter')
+  }
+
   /** Presses a button that has been reached. */
   async push(name: string | RegExp): Promise<void> {
     await this.to(this.page.getByRole('button', { name, exact: true }).first())

@@ -98,7 +98,7 @@ async function settle(hands: Hands): Promise<void> {
 async function findAgain(hands: Hands): Promise<void> {
   await hands.press('/')
   await hands.write('2214')
-  await expect(hands.page.getByRole('option').first()).toBeVisible()
+  await hands.found()
   await hands.press('ArrowDown')
   await hands.press('Enter')
   await expect(hands.page.getByText(/covered/i).first()).toBeVisible()
