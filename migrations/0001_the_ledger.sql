@@ -281,9 +281,12 @@ CREATE TABLE estimates (
   sent_at TEXT CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', sent_at) IS sent_at),
   sent_way TEXT NOT NULL DEFAULT '',
   document_id INTEGER REFERENCES documents (id),
+  -- where several repairs stand on one estimate: the one that it is numbered by
+  lead_id INTEGER REFERENCES estimates (id) CHECK (lead_id <> id),
   CHECK ((sent_at IS NULL) = (document_id IS NULL))
 ) STRICT;
 CREATE UNIQUE INDEX estimates_by_version ON estimates (repair_id, version);
+CREATE INDEX estimates_together ON estimates (lead_id) WHERE lead_id IS NOT NULL;
 
 CREATE TABLE estimate_lines (
   id INTEGER PRIMARY KEY,

@@ -36,6 +36,8 @@ CREATE UNIQUE INDEX estimate_lines_of ON estimate_lines (estimate_id, position);
 
 CREATE UNIQUE INDEX estimates_by_version ON estimates (repair_id, version);
 
+CREATE INDEX estimates_together ON estimates (lead_id) WHERE lead_id IS NOT NULL;
+
 CREATE UNIQUE INDEX find_entries_by_subject ON find_entries (kind, subject_id);
 
 CREATE INDEX findings_of ON findings (repair_id, at);
@@ -294,6 +296,8 @@ CREATE TABLE estimates (
   sent_at TEXT CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', sent_at) IS sent_at),
   sent_way TEXT NOT NULL DEFAULT '',
   document_id INTEGER REFERENCES documents (id),
+  -- where several repairs stand on one estimate: the one that it is numbered by
+  lead_id INTEGER REFERENCES estimates (id) CHECK (lead_id <> id),
   CHECK ((sent_at IS NULL) = (document_id IS NULL))
 ) STRICT;
 

@@ -160,8 +160,21 @@ export interface ClaimCheckContents extends PaperHead {
   readonly qr: string
 }
 
+/** What an estimate on several clocks says of one of them; it is agreed and billed by itself. */
+export interface EstimateSection extends Pick<PaperMoney, 'lines' | 'priced'> {
+  readonly repairNumber: string
+  readonly clock?: PaperClock
+  readonly supplement: boolean
+  readonly agreedBefore?: Minor
+  readonly range?: { readonly low: Minor; readonly high: Minor }
+  readonly estimatedOn?: string
+  readonly cautions: readonly Caution[]
+}
+
 /** An estimate, or a supplement to one. */
 export interface EstimateContents extends PaperHead, PaperMoney {
+  /** Where it speaks of several clocks: each by itself. `lines` are then those of all, `priced` and `range` the sums. */
+  readonly sections?: readonly EstimateSection[]
   readonly kind: 'estimate'
   readonly version: number
   /** True when it adds to an estimate already agreed. */

@@ -1,6 +1,6 @@
-import { whenGood } from '../checked.ts'
+import { gatherList, whenGood } from '../checked.ts'
 import { type Minor, minor } from '../money/minor.ts'
-import { type PricedContents, priceInputOf } from '../papers/price-input.ts'
+import { type PricedContents, pricedParts, priceInputOf } from '../papers/price-input.ts'
 import { pricedItems } from '../pricing/items.ts'
 import type { LineKind } from '../pricing/kinds/index.ts'
 import { type Checked, good } from '../problems.ts'
@@ -24,16 +24,18 @@ const untaxed = { code: '', rate: '0', tax: minor(0) }
  * lines by largest remainder, so that the kinds add up to the group's tax exactly.
  */
 export const taxRows = (contents: PricedContents): Checked<TaxRow[]> =>
+  whenGood(gatherList(pricedParts(contents).map(borne)), rows => good(addedUp(rows.flat())))
+
+/** What each line of a document that is priced by itself bears. */
+const borne = (contents: PricedContents): Checked<TaxRow[]> =>
   whenGood(pricedItems(priceInputOf(contents)), items =>
     good(
-      addedUp(
-        items.flatMap(({ net, taxes }, index) =>
-          (taxes.length > 0 ? taxes : [untaxed]).map(borne => ({
-            ...borne,
-            kind: contents.lines[index]?.kind ?? '',
-            taxable: net,
-          })),
-        ),
+      items.flatMap(({ net, taxes }, index) =>
+        (taxes.length > 0 ? taxes : [untaxed]).map(tax => ({
+          ...tax,
+          kind: contents.lines[index]?.kind ?? '',
+          taxable: net,
+        })),
       ),
     ),
   )

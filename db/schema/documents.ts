@@ -76,6 +76,8 @@ export const estimates = sqliteTable('estimates', {
   sentAt: text(),
   sentWay: code<Way | ''>().default(''),
   documentId: integer(),
+  /** Where several repairs stand on one estimate: the one that it is numbered by; null on that one. */
+  leadId: integer(),
 })
 
 export const estimateLines = sqliteTable('estimate_lines', {

@@ -2,8 +2,7 @@ import { createHash } from 'node:crypto'
 import { isDeepStrictEqual } from 'node:util'
 import { asc, eq, gt } from 'drizzle-orm'
 import type { PaperContents } from '../../core/papers/contents.ts'
-import { type PricedContents, priceInputOf } from '../../core/papers/price-input.ts'
-import { priced } from '../../core/pricing/price.ts'
+import { type PricedContents, repriced } from '../../core/papers/price-input.ts'
 import { byId } from '../by-id.ts'
 import { type DocumentRow, sumsOf } from '../issue.ts'
 import type { Read } from '../ledger.ts'
@@ -31,7 +30,7 @@ function* headFaults(row: DocumentRow, contents: PaperContents): Generator<Fault
 
 /** Whether the frozen lines still price to the frozen figures, by the rules frozen with them. */
 function recomputes(contents: PricedContents): boolean {
-  const again = priced(priceInputOf(contents))
+  const again = repriced(contents)
   const nets = contents.lines.map(line => ({ net: line.net }))
   return (
     again.ok && isDeepStrictEqual(again.value, contents.priced) && isDeepStrictEqual(again.value.lines, nets)
