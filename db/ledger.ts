@@ -98,6 +98,30 @@ export function openLedger(file: string, options: OpenOptions): Ledger {
   return ledgerOn(db, file)
 }
 
+/**
+ * The same ledger for a trial: what `write` runs answers or throws as it would, and is then taken back whole. So an act
+ * can be checked, by its own verb and in full, before a person is asked whether it shall be done.
+ */
+export function onTrial(ledger: Ledger): Ledger {
+  return {
+    ...ledger,
+    write: body => {
+      let tried: { result: ReturnType<typeof body> } | undefined
+      try {
+        ledger.write(tx => {
+          tried = { result: body(tx) }
+          throw takenBack
+        })
+      } catch (thrown) {
+        if (thrown !== takenBack) throw thrown
+      }
+      return (tried as { result: ReturnType<typeof body> }).result
+    },
+  }
+}
+
+const takenBack = new Error('a trial is taken back')
+
 function ledgerOn(db: Database.Database, file: string): Ledger {
   keepPrepared(db)
   const handle: Handle = drizzle(db, { schema, casing: 'snake_case' })

@@ -1,6 +1,6 @@
 import { Hono } from 'hono'
 import { problem } from '../core/problems.ts'
-import type { Ledger } from '../db/ledger.ts'
+import { type Ledger, onTrial } from '../db/ledger.ts'
 import { isPerson } from '../db/people.ts'
 import { Refusal } from '../db/refusal.ts'
 import { api } from './api.ts'
@@ -38,7 +38,8 @@ export function createHandler({ ledger, now, pages }: HandlerParts): (request: R
   const serve = servePages(pages)
   const app = new Hono<Env>()
   app.use('/*', async (c, next) => {
-    c.set('ledger', ledger)
+    // An act is tried before a person is asked about it: answered as if done, and taken back.
+    c.set('ledger', c.req.header('Countwheel-Trial') ? onTrial(ledger) : ledger)
     if (ofTheLedger.some(part => c.req.path.startsWith(part)))
       c.set('doing', { at: now(), personId: personOf(ledger, c.req.header('Countwheel-Person')) })
     await next()

@@ -25,6 +25,11 @@ export const api = hc<Api>('/api', {
   headers: actingHeader,
 })
 
+/** The same client for a trial: the ledger answers as if the act were done, and keeps nothing of it. */
+export const trial = hc<Api>('/api', {
+  headers: () => ({ ...actingHeader(), 'Countwheel-Trial': '1' }),
+})
+
 interface Answer {
   readonly ok: boolean
   json(): Promise<unknown>

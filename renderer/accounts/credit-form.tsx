@@ -1,6 +1,6 @@
 import { useLocation } from 'wouter'
-import { answer, api } from '../api.ts'
-import { useAct } from '../parts/act.tsx'
+import { answer } from '../api.ts'
+import { useAskedAct } from '../parts/act.tsx'
 import { useEntry } from '../parts/entry.ts'
 import { TextField } from '../parts/field.tsx'
 import { ActPanel } from '../repair/act-panel.tsx'
@@ -14,8 +14,8 @@ export function CreditInvoice({ view: { paper }, close }: { view: PaperView; clo
   const [, navigate] = useLocation()
   const entry = useEntry({ reason: '' })
   const total = formats.money((paper.totalMinor ?? 0) as Parameters<typeof formats.money>[0])
-  const act = useAct(
-    (json: { invoiceId: number; reason: string }) => answer(api.accounts.credit.$post({ json })),
+  const act = useAskedAct(
+    (ledger, json: { invoiceId: number; reason: string }) => answer(ledger.accounts.credit.$post({ json })),
     {
       said: ({ number }) => creditForm.said(number),
       after: ({ id }) => navigate(`/accounts/paper/${id}`),

@@ -1,7 +1,7 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query'
 import { type FormEvent, type KeyboardEvent, type ReactNode, useEffect, useRef, useState } from 'react'
 import type { Words } from '../../core/words/en/index.ts'
-import { Refused, type ShownProblem } from '../api.ts'
+import { api, Refused, type ShownProblem, trial } from '../api.ts'
 import { useWords } from '../words.ts'
 import { useSay } from './announcer.tsx'
 import { Confirm, type Question } from './confirm.tsx'
@@ -22,8 +22,11 @@ export interface AfterAct<Input, Result> {
   readonly said: (result: Result, input: Input) => string
   /** What follows: closing a form, turning to another page. */
   readonly after?: (result: Result, input: Input) => void
-  /** Entries of money and law are asked about before they are sent (WCAG 3.3.4). */
-  readonly confirm?: (input: Input) => Question
+}
+
+export interface AskedAct<Input, Result> extends AfterAct<Input, Result> {
+  /** What is asked; `tried` is what the act would answer. */
+  readonly confirm: (input: Input, tried: Result) => Question
 }
 
 /** The sentences for what went wrong, also where no answer came at all. */
@@ -42,44 +45,64 @@ function keepFocus(): void {
   })
 }
 
+/** Sends to the ledger; what it refused as problems, which stand until the next answer. */
+function useSent<Input, Result>(
+  send: (input: Input) => Promise<Result>,
+  onSuccess: (r: Result, i: Input) => void,
+) {
+  const words = useWords()
+  const { mutate, error, isPending } = useMutation({ mutationFn: send, onSuccess })
+  const [shown, setShown] = useState<{ error: Error | null; problems: readonly ShownProblem[] }>({
+    error: null,
+    problems: [],
+  })
+  if (shown.error !== error) setShown({ error, problems: problemsOf(error, words) })
+  return { mutate, problems: shown.problems, busy: isPending }
+}
+
 /**
  * An act of the shop. `send` calls the ledger (`answer(api.….$post({ json }))`). On refusal everything typed stays and
  * `problems` says why; on success it is said aloud, every page's data is asked for anew, and `after` follows.
  */
 export function useAct<Input, Result>(
   send: (input: Input) => Promise<Result>,
-  { said, after, confirm }: AfterAct<Input, Result>,
+  { said, after }: AfterAct<Input, Result>,
 ): Act<Input> {
-  const words = useWords()
   const say = useSay()
   const cache = useQueryClient()
+  const { mutate, problems, busy } = useSent(send, (result: Result, input: Input) => {
+    say(said(result, input))
+    void cache.invalidateQueries()
+    after?.(result, input)
+    keepFocus()
+  })
+  return { run: input => !busy && mutate(input), problems, busy, question: null }
+}
+
+/**
+ * An act of money or law, which is asked about before it is done (WCAG 3.3.4). It is first tried, so that the question
+ * comes only when nothing is wrong: `send` calls whichever ledger it is given (`answer(ledger.….$post({ json }))`).
+ */
+export function useAskedAct<Input, Result>(
+  send: (ledger: typeof api, input: Input) => Promise<Result>,
+  { confirm, ...afterwards }: AskedAct<Input, Result>,
+): Act<Input> {
   const [asked, setAsked] = useState<{ input: Input; question: Question } | null>(null)
-  const { mutate, error, isPending } = useMutation({
-    mutationFn: send,
-    onSuccess: (result, input) => {
-      say(said(result, input))
-      void cache.invalidateQueries()
-      after?.(result, input)
-      keepFocus()
-    },
-  })
-  const [shown, setShown] = useState<{ error: Error | null; problems: readonly ShownProblem[] }>({
-    error: null,
-    problems: [],
-  })
-  if (shown.error !== error) setShown({ error, problems: problemsOf(error, words) })
+  const done = useAct((input: Input) => send(api, input), afterwards)
+  const tried = useSent(
+    (input: Input) => send(trial, input),
+    (result: Result, input: Input) => setAsked({ input, question: confirm(input, result) }),
+  )
   const settle = (input: Input | null) => {
     setAsked(null)
-    if (input !== null) mutate(input)
+    if (input !== null) done.run(input)
   }
+  const busy = done.busy || tried.busy
   return {
-    run: input => {
-      if (isPending) return
-      if (confirm) setAsked({ input, question: confirm(input) })
-      else mutate(input)
-    },
-    problems: shown.problems,
-    busy: isPending,
+    run: input => !busy && tried.mutate(input),
+    // Between the trial and the act something can have changed: what the act itself met counts then.
+    problems: tried.problems.length > 0 ? tried.problems : done.problems,
+    busy,
     question: asked && {
       ...asked.question,
       yes: () => settle(asked.input),

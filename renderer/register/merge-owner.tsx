@@ -1,8 +1,8 @@
 import { useQuery } from '@tanstack/react-query'
 import { type ReactNode, useState } from 'react'
-import { answer, api } from '../api.ts'
+import { answer, type api } from '../api.ts'
 import { clockMarks, clockWords } from '../clock-words.ts'
-import { useAct } from '../parts/act.tsx'
+import { useAskedAct } from '../parts/act.tsx'
 import { ActPanel } from '../repair/act-panel.tsx'
 import { useShop } from '../shop.tsx'
 import { ChooseOwner, ChoosePanel, type ChosenOwner } from './choose-owner.tsx'
@@ -50,7 +50,7 @@ function Merge({
 }: OwnerProps & { from: Owner; children: ReactNode }) {
   const { mergeForm } = useShop().words.register
   const { name } = from.owner
-  const act = useAct((json: Merge) => answer(api.register.mergeOwners.$post({ json })), {
+  const act = useAskedAct((ledger, json: Merge) => answer(ledger.register.mergeOwners.$post({ json })), {
     said: () => mergeForm.said(name, owner.name),
     after: close,
     confirm: () => ({

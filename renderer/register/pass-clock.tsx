@@ -1,7 +1,7 @@
 import { type ReactNode, useState } from 'react'
 import { Link } from 'wouter'
-import { answer, api } from '../api.ts'
-import { useAct } from '../parts/act.tsx'
+import { answer } from '../api.ts'
+import { useAskedAct } from '../parts/act.tsx'
 import { ActPanel } from '../repair/act-panel.tsx'
 import { useShop } from '../shop.tsx'
 import { ChooseOwner, ChoosePanel, type ChosenOwner } from './choose-owner.tsx'
@@ -42,8 +42,8 @@ function Pass({ view, close, to, children }: ClockProps & { to: ChosenOwner; chi
   const { register } = useShop().words
   const { passForm } = register
   const now = view.owners.find(({ untilAt }) => untilAt === null)
-  const act = useAct(
-    (json: { clockId: number; ownerId: number }) => answer(api.register.passClock.$post({ json })),
+  const act = useAskedAct(
+    (ledger, json: { clockId: number; ownerId: number }) => answer(ledger.register.passClock.$post({ json })),
     {
       said: () => passForm.said(to.name),
       after: close,

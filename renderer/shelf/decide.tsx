@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import { answer, api } from '../api.ts'
-import { type Act, ActForm, Send, useAct } from '../parts/act.tsx'
+import { type Act, ActForm, Send, useAct, useAskedAct } from '../parts/act.tsx'
 import { useEntry } from '../parts/entry.ts'
 import { Choice, TextField } from '../parts/field.tsx'
 import { useShop } from '../shop.tsx'
@@ -86,7 +86,7 @@ function Pass({ view, close, mayPass }: FormProps & { mayPass: boolean }) {
   const { decide } = useShop().words.shelf
   const { number } = view.repair
   const send = mayPass ? decide.pass : decide.passAll
-  const act = useAct((input: Reasoned) => answer(api.shelf.pass.$post({ json: input })), {
+  const act = useAskedAct((ledger, input: Reasoned) => answer(ledger.shelf.pass.$post({ json: input })), {
     said: () => decide.passSaid(number),
     confirm: () => ({ title: decide.passTitle(number), body: <p>{decide.passBody}</p>, yesWords: send }),
     after: close,

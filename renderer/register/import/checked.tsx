@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import { useLocation } from 'wouter'
-import { answer, api } from '../../api.ts'
-import { ActForm, Send, useAct } from '../../parts/act.tsx'
+import { answer } from '../../api.ts'
+import { ActForm, Send, useAskedAct } from '../../parts/act.tsx'
 import { Tick } from '../../parts/field.tsx'
 import { Section } from '../../parts/page.tsx'
 import { useShop } from '../../shop.tsx'
@@ -24,8 +24,9 @@ export function Checked({ lines, reset, onEntered }: CheckedProps) {
   const [without, setWithout] = useState(false)
   const [taken, setTaken] = useState<Taken>({})
   const { bad, fresh, known, likely } = found(lines)
-  const act = useAct(
-    (json: { rows: ReturnType<typeof rowsToEnter> }) => answer(api.register.import.$post({ json })),
+  const act = useAskedAct(
+    (ledger, json: { rows: ReturnType<typeof rowsToEnter> }) =>
+      answer(ledger.register.import.$post({ json })),
     {
       said: ({ ownersEntered, clocksEntered }) => said.said(ownersEntered, clocksEntered),
       confirm: () => ({

@@ -1,7 +1,7 @@
 import { minor } from '../../../core/money/minor.ts'
-import { answer, api } from '../../api.ts'
+import { answer, type api } from '../../api.ts'
 import { belongingWords } from '../../clock-words.ts'
-import { useAct } from '../../parts/act.tsx'
+import { useAskedAct } from '../../parts/act.tsx'
 import { type Bound, type LinesState, useEntry, useLines } from '../../parts/entry.ts'
 import { TextField, Tick } from '../../parts/field.tsx'
 import { More } from '../../parts/pane.tsx'
@@ -32,9 +32,9 @@ export function HandOver({ view, close }: ActProps) {
     line => line.id === 0,
     received(view).map(belonging => ({ id: belonging.id, returned: false, reason: '' })),
   )
-  const act = useAct(
-    (input: Parameters<typeof api.counter.handOver.$post>[0]['json']) =>
-      answer(api.counter.handOver.$post({ json: input })),
+  const act = useAskedAct(
+    (ledger, input: Parameters<typeof api.counter.handOver.$post>[0]['json']) =>
+      answer(ledger.counter.handOver.$post({ json: input })),
     {
       said: ({ warrantyNumber }) =>
         warrantyNumber === null

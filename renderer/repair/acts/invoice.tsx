@@ -1,5 +1,5 @@
-import { answer, api } from '../../api.ts'
-import { useAct } from '../../parts/act.tsx'
+import { answer, type api } from '../../api.ts'
+import { useAskedAct } from '../../parts/act.tsx'
 import { useEntry } from '../../parts/entry.ts'
 import { TextArea } from '../../parts/field.tsx'
 import { usePrintPaper } from '../../parts/paper-link.tsx'
@@ -27,9 +27,9 @@ export function Invoice({ view, close }: ActProps) {
       work,
     })),
   )
-  const act = useAct(
-    (input: Parameters<typeof api.accounts.invoice.$post>[0]['json']) =>
-      answer(api.accounts.invoice.$post({ json: input })),
+  const act = useAskedAct(
+    (ledger, input: Parameters<typeof api.accounts.invoice.$post>[0]['json']) =>
+      answer(ledger.accounts.invoice.$post({ json: input })),
     {
       said: ({ number, dueMinor }) => invoiceForm.said(number, formats.money(dueMinor)),
       confirm: () => {

@@ -1,7 +1,7 @@
 import { minor, minorText } from '../../../core/money/minor.ts'
 import type { PaymentMethod } from '../../../core/vocabulary/work.ts'
-import { answer, api } from '../../api.ts'
-import { useAct } from '../../parts/act.tsx'
+import { answer, type api } from '../../api.ts'
+import { useAskedAct } from '../../parts/act.tsx'
 import { useEntry } from '../../parts/entry.ts'
 import { Choice, DecimalField, TextField } from '../../parts/field.tsx'
 import { useShop } from '../../shop.tsx'
@@ -20,9 +20,9 @@ export function Pay({ view, close }: ActProps) {
     reference: '',
     tendered: '',
   })
-  const act = useAct(
-    (input: Parameters<typeof api.accounts.pay.$post>[0]['json']) =>
-      answer(api.accounts.pay.$post({ json: input })),
+  const act = useAskedAct(
+    (ledger, input: Parameters<typeof api.accounts.pay.$post>[0]['json']) =>
+      answer(ledger.accounts.pay.$post({ json: input })),
     {
       said: ({ number, dueMinor: left }) => payForm.said(number, formats.money(minor(Math.max(left, 0)))),
       confirm: input => ({

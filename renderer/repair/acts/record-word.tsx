@@ -1,6 +1,6 @@
 import type { Way } from '../../../core/vocabulary/work.ts'
-import { answer, api } from '../../api.ts'
-import { useAct } from '../../parts/act.tsx'
+import { answer, type api } from '../../api.ts'
+import { useAskedAct } from '../../parts/act.tsx'
 import { useEntry } from '../../parts/entry.ts'
 import { Choice, DecimalField, FewChoice, TextField } from '../../parts/field.tsx'
 import { useShop } from '../../shop.tsx'
@@ -22,9 +22,9 @@ export function RecordWord({ view, close }: ActProps) {
     limit: '',
     remark: '',
   })
-  const act = useAct(
-    (input: Parameters<typeof api.estimates.recordWord.$post>[0]['json']) =>
-      answer(api.estimates.recordWord.$post({ json: input })),
+  const act = useAskedAct(
+    (ledger, input: Parameters<typeof api.estimates.recordWord.$post>[0]['json']) =>
+      answer(ledger.estimates.recordWord.$post({ json: input })),
     {
       said: (_, input) => wordForm.said[input.answer],
       confirm: input => ({

@@ -1,7 +1,7 @@
 import { minor, minorText } from '../../../core/money/minor.ts'
 import type { PaymentMethod } from '../../../core/vocabulary/work.ts'
-import { answer, api } from '../../api.ts'
-import { useAct } from '../../parts/act.tsx'
+import { answer, type api } from '../../api.ts'
+import { useAskedAct } from '../../parts/act.tsx'
 import { useEntry } from '../../parts/entry.ts'
 import { Choice, DecimalField, TextField } from '../../parts/field.tsx'
 import { useShop } from '../../shop.tsx'
@@ -18,9 +18,9 @@ export function Refund({ view, close }: ActProps) {
     method: 'card' as PaymentMethod,
     reference: '',
   })
-  const act = useAct(
-    (input: Parameters<typeof api.accounts.refund.$post>[0]['json']) =>
-      answer(api.accounts.refund.$post({ json: input })),
+  const act = useAskedAct(
+    (ledger, input: Parameters<typeof api.accounts.refund.$post>[0]['json']) =>
+      answer(ledger.accounts.refund.$post({ json: input })),
     {
       said: ({ number }) => refundForm.said(number),
       confirm: input => ({

@@ -1,6 +1,6 @@
 import type { Way } from '../../../core/vocabulary/work.ts'
-import { answer, api } from '../../api.ts'
-import { useAct } from '../../parts/act.tsx'
+import { answer } from '../../api.ts'
+import { useAskedAct } from '../../parts/act.tsx'
 import { useEntry } from '../../parts/entry.ts'
 import { Choice } from '../../parts/field.tsx'
 import { usePrintPaper } from '../../parts/paper-link.tsx'
@@ -15,8 +15,8 @@ export function SendEstimate({ view, close }: ActProps) {
   const print = usePrintPaper()
   const estimate = lastEstimate(view)
   const entry = useEntry({ way: 'in-person' as Way })
-  const act = useAct(
-    (input: { estimateId: number; way: Way }) => answer(api.estimates.send.$post({ json: input })),
+  const act = useAskedAct(
+    (ledger, input: { estimateId: number; way: Way }) => answer(ledger.estimates.send.$post({ json: input })),
     {
       said: ({ number }) => sendForm.said(number),
       confirm: () => ({
