@@ -1,5 +1,6 @@
-import { and, eq, gt, isNull, sql } from 'drizzle-orm'
+import { and, eq, inArray, isNull, sql } from 'drizzle-orm'
 import { type RepairAct, type RepairFacts, repairStanding, type Standing } from '../core/standing/standing.ts'
+import { among } from './among.ts'
 import { repairBalance } from './balance.ts'
 import type { Read, Write } from './ledger.ts'
 import { known, refuse } from './refusal.ts'
@@ -21,45 +22,42 @@ export type RepairRow = typeof repairs.$inferSelect
 export const repairRow = (read: Read, id: number): RepairRow =>
   known(read.select().from(repairs).where(eq(repairs.id, id)).get(), 'repair.unknown', 'repairId')
 
-const any = (rows: unknown[]): boolean => rows.length > 0
+type Ids = readonly number[]
 
-function invoiced(read: Read, repairId: number): boolean {
+/** Repairs that are invoiced; one whose invoices were credited in full may be invoiced again and does not count. */
+function invoicedOf(read: Read, ids: Ids): ReadonlySet<number> {
   const rows = read
-    .select({ total: sql<number>`sum(${documents.totalMinor})`, count: sql<number>`count(*)` })
+    .select({
+      repairId: documents.repairId,
+      total: sql<number>`sum(${documents.totalMinor})`,
+      credited: sql<number>`max(${documents.kind} = 'credit-note')`,
+    })
     .from(documents)
-    .where(and(eq(documents.repairId, repairId), sql`${documents.kind} IN ('invoice', 'credit-note')`))
-    .get()
-  // An invoice that was credited in full counts for nothing: the repair may be invoiced again.
-  const credited = any(
-    read
-      .select({ id: documents.id })
-      .from(documents)
-      .where(and(eq(documents.repairId, repairId), eq(documents.kind, 'credit-note')))
-      .limit(1)
-      .all(),
-  )
-  return (rows?.count ?? 0) > 0 && !(credited && rows?.total === 0)
-}
-
-function estimateFacts(read: Read, repairId: number) {
-  const rows = read
-    .select({ sentAt: estimates.sentAt })
-    .from(estimates)
-    .where(eq(estimates.repairId, repairId))
+    .where(and(among(documents.repairId, ids), inArray(documents.kind, ['invoice', 'credit-note'])))
+    .groupBy(documents.repairId)
     .all()
-  const last = rows.at(-1)
-  return { estimateWritten: rows.length > 0, estimateSent: Boolean(last?.sentAt) }
+  return new Set(
+    rows.flatMap(({ repairId, total, credited }) =>
+      repairId !== null && !(credited && total === 0) ? [repairId] : [],
+    ),
+  )
 }
 
-function lastWord(read: Read, repairId: number) {
-  const rows = read
-    .select({ at: goAheads.at, answer: goAheads.answer, estimateId: goAheads.estimateId })
+const estimatesOf = (read: Read, ids: Ids) =>
+  read
+    .select({ repairId: estimates.repairId, sentAt: estimates.sentAt })
+    .from(estimates)
+    .where(among(estimates.repairId, ids))
+    .orderBy(estimates.repairId, estimates.version)
+    .all()
+
+const wordsOf = (read: Read, ids: Ids) =>
+  read
+    .select({ repairId: goAheads.repairId, at: goAheads.at, answer: goAheads.answer })
     .from(goAheads)
-    .where(eq(goAheads.repairId, repairId))
+    .where(among(goAheads.repairId, ids))
     .orderBy(goAheads.at, goAheads.id)
     .all()
-  return rows
-}
 
 /** A declined supplement leaves the first go-ahead standing; a declined first estimate ends the work. */
 function wordOf(words: readonly { answer: 'go-ahead' | 'declined' }[]): RepairFacts['word'] {
@@ -67,81 +65,108 @@ function wordOf(words: readonly { answer: 'go-ahead' | 'declined' }[]): RepairFa
   return words.length > 0 ? 'declined' : null
 }
 
-function runInFact(read: Read, repairId: number): RepairFacts['runIn'] {
-  const last = read
-    .select({ outcome: runInRuns.outcome })
+const runsOf = (read: Read, ids: Ids) =>
+  read
+    .select({ repairId: runInRuns.repairId, outcome: runInRuns.outcome })
     .from(runInRuns)
-    .where(eq(runInRuns.repairId, repairId))
-    .orderBy(sql`${runInRuns.id} DESC`)
-    .limit(1)
-    .get()
+    .where(among(runInRuns.repairId, ids))
+    .orderBy(runInRuns.id)
+    .all()
+
+function runInFact(last: { outcome: (typeof runInRuns.$inferSelect)['outcome'] } | undefined) {
   if (!last) return 'none'
   if (last.outcome === null) return 'running'
   return last.outcome === 'passed' ? 'passed' : 'to-bench'
 }
 
-function labourFacts(read: Read, repairId: number) {
-  const rows = read
-    .select({ endedAt: labourEntries.endedAt, task: labourEntries.task })
+const labourOf = (read: Read, ids: Ids) =>
+  read
+    .select({
+      repairId: labourEntries.repairId,
+      endedAt: labourEntries.endedAt,
+      task: labourEntries.task,
+    })
     .from(labourEntries)
-    .where(and(eq(labourEntries.repairId, repairId), isNull(labourEntries.struckReason)))
+    .where(and(among(labourEntries.repairId, ids), isNull(labourEntries.struckReason)))
     .all()
-  // Looking a clock over comes before the estimate; it is not the work itself.
-  return {
-    workBegun: rows.some(row => row.task !== 'assess'),
-    labourRunning: rows.some(row => row.endedAt === null),
-  }
-}
 
-function findingOpen(read: Read, repairId: number, lastWordAt: string): boolean {
-  return any(
-    read
-      .select({ id: findings.id })
-      .from(findings)
-      .where(
-        and(
-          eq(findings.repairId, repairId),
-          eq(findings.needsWord, true),
-          isNull(findings.struckReason),
-          gt(findings.at, lastWordAt),
-        ),
-      )
-      .limit(1)
-      .all(),
-  )
-}
+const askedOf = (read: Read, ids: Ids) =>
+  read
+    .select({ repairId: findings.repairId, at: findings.at })
+    .from(findings)
+    .where(and(among(findings.repairId, ids), eq(findings.needsWord, true), isNull(findings.struckReason)))
+    .all()
 
-/** Everything on record about a repair that its standing depends on. */
-export function repairFacts(read: Read, repair: RepairRow): RepairFacts {
-  const words = lastWord(read, repair.id)
-  const collected = read
-    .select({ at: handOvers.at })
+const collectedOf = (read: Read, ids: Ids) =>
+  read
+    .select({ repairId: handOvers.repairId, at: handOvers.at })
     .from(handOvers)
-    .where(eq(handOvers.repairId, repair.id))
-    .get()
-  const open = read
-    .select({ reason: waits.reason })
-    .from(waits)
-    .where(and(eq(waits.repairId, repair.id), isNull(waits.untilAt)))
+    .where(among(handOvers.repairId, ids))
     .all()
-  return {
-    covered: repair.covered,
-    estimateOnly: repair.estimateOnly,
-    ...estimateFacts(read, repair.id),
-    word: wordOf(words),
-    findingOpen: findingOpen(read, repair.id, words.at(-1)?.at ?? ''),
-    ...labourFacts(read, repair.id),
-    waitsOpen: open.map(wait => wait.reason),
-    runIn: runInFact(read, repair.id),
-    readyAt: repair.readyAt,
-    collectedAt: collected?.at ?? null,
-    invoiced: invoiced(read, repair.id),
+
+const openWaitsOf = (read: Read, ids: Ids) =>
+  read
+    .select({ repairId: waits.repairId, reason: waits.reason })
+    .from(waits)
+    .where(and(among(waits.repairId, ids), isNull(waits.untilAt)))
+    .all()
+
+/** Rows told apart by their repair; an empty list where a repair has none. */
+function byRepair<Row extends { readonly repairId: number }>(
+  rows: readonly Row[],
+): (id: number) => readonly Row[] {
+  const groups = Map.groupBy(rows, row => row.repairId)
+  return id => groups.get(id) ?? []
+}
+
+/** True for a finding that no word of the owner has followed. */
+export const isUnanswered = (foundAt: string, lastWordAt: string): boolean => foundAt > lastWordAt
+
+/** Everything on record about repairs that their standing depends on, by one question for each fact, however many repairs. */
+function factsOf(read: Read, rows: readonly RepairRow[]): (repair: RepairRow) => RepairFacts {
+  const ids = rows.map(({ id }) => id)
+  const [estimated, said, asked] = [
+    byRepair(estimatesOf(read, ids)),
+    byRepair(wordsOf(read, ids)),
+    byRepair(askedOf(read, ids)),
+  ]
+  const [worked, open, ran] = [
+    byRepair(labourOf(read, ids)),
+    byRepair(openWaitsOf(read, ids)),
+    byRepair(runsOf(read, ids)),
+  ]
+  const [collected, invoiced] = [byRepair(collectedOf(read, ids)), invoicedOf(read, ids)]
+  return ({ id, covered, estimateOnly, readyAt }) => {
+    const words = said(id)
+    const lastWordAt = words.at(-1)?.at ?? ''
+    return {
+      covered,
+      estimateOnly,
+      estimateWritten: estimated(id).length > 0,
+      estimateSent: Boolean(estimated(id).at(-1)?.sentAt),
+      word: wordOf(words),
+      findingOpen: asked(id).some(({ at }) => isUnanswered(at, lastWordAt)),
+      // Looking a clock over comes before the estimate; it is not the work itself.
+      workBegun: worked(id).some(({ task }) => task !== 'assess'),
+      labourRunning: worked(id).some(({ endedAt }) => endedAt === null),
+      waitsOpen: open(id).map(({ reason }) => reason),
+      runIn: runInFact(ran(id).at(-1)),
+      readyAt,
+      collectedAt: collected(id)[0]?.at ?? null,
+      invoiced: invoiced.has(id),
+    }
   }
+}
+
+/** Where repairs stand by what is on record, asked for all of them at once. */
+export function standingsOf(read: Read, rows: readonly RepairRow[]): ReadonlyMap<number, Standing> {
+  const facts = factsOf(read, rows)
+  return new Map(rows.map(repair => [repair.id, repairStanding(facts(repair))]))
 }
 
 /** Where the repair stands by what is on record. */
 export const standingOf = (read: Read, repair: RepairRow): Standing =>
-  repairStanding(repairFacts(read, repair))
+  repairStanding(factsOf(read, [repair])(repair))
 
 /** The repair, when `act` is open to it now; otherwise a refusal with what blocks it. */
 export function repairOpenTo(tx: Read, repairId: number, act: RepairAct): RepairRow {

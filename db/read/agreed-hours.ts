@@ -1,29 +1,57 @@
-import { and, asc, eq, inArray } from 'drizzle-orm'
+import { and, asc, eq } from 'drizzle-orm'
 import { minutesOfHours } from '../../core/labour/hours.ts'
+import { among } from '../among.ts'
 import type { Read } from '../ledger.ts'
 import { estimateLines, estimates, goAheads } from '../schema/index.ts'
 
-/** The estimates that make up what the owner agreed to: the last one, with its supplements. */
-function agreedEstimateIds(read: Read, repairId: number): number[] {
+/** The estimates that make up what the owners agreed to, with their repairs: of each the last one, with its supplements. */
+function agreedEstimates(read: Read, repairIds: readonly number[]) {
   const rows = read
-    .select({ id: estimates.id, supplement: estimates.supplement })
+    .select({ id: estimates.id, supplement: estimates.supplement, repairId: estimates.repairId })
     .from(goAheads)
     .innerJoin(estimates, eq(estimates.id, goAheads.estimateId))
-    .where(and(eq(goAheads.repairId, repairId), eq(goAheads.answer, 'go-ahead')))
+    .where(and(among(goAheads.repairId, repairIds), eq(goAheads.answer, 'go-ahead')))
     .orderBy(asc(estimates.version))
     .all()
-  const base = rows.filter(row => !row.supplement).at(-1)
-  return rows.filter(row => row.supplement || row === base).map(row => row.id)
+  const bases = new Map(rows.filter(row => !row.supplement).map(row => [row.repairId, row.id]))
+  return rows.filter(row => row.supplement || bases.get(row.repairId) === row.id)
 }
 
-/** The bench minutes the owner agreed to: the hours of the labour lines; null where nothing is agreed. */
-export function agreedMinutes(read: Read, repairId: number): number | null {
-  const ids = agreedEstimateIds(read, repairId)
-  if (ids.length === 0) return null
+/** The labour lines the owners of these repairs agreed to. */
+export function agreedLabour(read: Read, repairIds: readonly number[]) {
+  const agreed = agreedEstimates(read, repairIds)
+  const repairOf = new Map(agreed.map(({ id, repairId }) => [id, repairId]))
   const lines = read
-    .select({ quantity: estimateLines.quantity })
+    .select({
+      estimateId: estimateLines.estimateId,
+      quantity: estimateLines.quantity,
+      work: estimateLines.work,
+    })
     .from(estimateLines)
-    .where(and(inArray(estimateLines.estimateId, ids), eq(estimateLines.kind, 'labour')))
+    .where(
+      and(
+        among(
+          estimateLines.estimateId,
+          agreed.map(({ id }) => id),
+        ),
+        eq(estimateLines.kind, 'labour'),
+      ),
+    )
+    .orderBy(asc(estimateLines.id))
     .all()
-  return minutesOfHours(lines.map(line => line.quantity))
+    .map(({ estimateId, ...line }) => ({ ...line, repairId: repairOf.get(estimateId) ?? 0 }))
+  return { repairIds: new Set(repairOf.values()), lines }
 }
+
+/** The bench minutes agreed for each of these repairs: the hours of the labour lines; a repair where nothing is agreed is not in it. */
+export function agreedMinutesOf(read: Read, repairIds: readonly number[]): ReadonlyMap<number, number> {
+  const { repairIds: agreed, lines } = agreedLabour(read, repairIds)
+  const byRepair = Map.groupBy(lines, line => line.repairId)
+  return new Map(
+    [...agreed].map(id => [id, minutesOfHours((byRepair.get(id) ?? []).map(line => line.quantity))]),
+  )
+}
+
+/** The bench minutes the owner of one repair agreed to; null where nothing is agreed. */
+export const agreedMinutes = (read: Read, repairId: number): number | null =>
+  agreedMinutesOf(read, [repairId]).get(repairId) ?? null

@@ -1,4 +1,4 @@
-import { asc, desc, eq, inArray, isNull, sql } from 'drizzle-orm'
+import { asc, eq, inArray, isNull, sql } from 'drizzle-orm'
 import { benchCapacity } from '../../core/bench/capacity.ts'
 import { beforeInQueue } from '../../core/bench/queue.ts'
 import { civilDateOf } from '../../core/calendar/zone.ts'
@@ -7,61 +7,85 @@ import { isForgotten } from '../../core/labour/forgotten.ts'
 import { entryMinutes, totalMinutes } from '../../core/labour/minutes.ts'
 import { isLate } from '../../core/standing/counter-list.ts'
 import { type Stage, stages } from '../../core/standing/standing.ts'
-import { standingOf } from '../facts.ts'
+import { among } from '../among.ts'
+import { type RepairRow, standingsOf } from '../facts.ts'
 import type { Read } from '../ledger.ts'
 import * as s from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
-import { agreedMinutes } from './agreed-hours.ts'
+import { agreedMinutesOf } from './agreed-hours.ts'
 
 const atTheBench = ['go-ahead', 'on-the-bench', 'waiting', 'taken-in'] as const satisfies readonly Stage[]
 
-const goAheadAt = (read: Read, repairId: number): string | null =>
-  read
-    .select({ at: s.goAheads.at })
-    .from(s.goAheads)
-    .where(eq(s.goAheads.repairId, repairId))
-    .orderBy(desc(s.goAheads.id))
-    .limit(1)
-    .get()?.at ?? null
+/** When the last word of each repair's owner came. */
+const lastWords = (read: Read, ids: readonly number[]): ReadonlyMap<number, string> =>
+  new Map(
+    read
+      .select({ repairId: s.goAheads.repairId, at: s.goAheads.at })
+      .from(s.goAheads)
+      .where(among(s.goAheads.repairId, ids))
+      .orderBy(asc(s.goAheads.id))
+      .all()
+      .map(({ repairId, at }) => [repairId, at]),
+  )
 
-const workedMinutes = (read: Read, repairId: number, at: string): number =>
-  totalMinutes(read.select().from(s.labourEntries).where(eq(s.labourEntries.repairId, repairId)).all(), at)
+/** The labour entries on each of these repairs. */
+const labourOn = (read: Read, ids: readonly number[]) =>
+  Map.groupBy(
+    read.select().from(s.labourEntries).where(among(s.labourEntries.repairId, ids)).all(),
+    entry => entry.repairId,
+  )
+
+/** What the queue's lines need besides the repair itself, asked once for all of them. */
+function besides(read: Read, repairs: readonly RepairRow[], at: string) {
+  const ids = repairs.map(({ id }) => id)
+  const waiting = repairs.filter(({ stage }) => stage === 'waiting')
+  const [agreed, labour] = [agreedMinutesOf(read, ids), labourOn(read, ids)]
+  const [words, standings] = [lastWords(read, ids), standingsOf(read, waiting)]
+  return ({ id }: RepairRow) => {
+    const agreedMinutes = agreed.get(id) ?? null
+    const workedMinutes = totalMinutes(labour.get(id) ?? [], at)
+    return {
+      waitingFor: standings.get(id)?.waitingFor ?? null,
+      goAheadAt: words.get(id) ?? null,
+      agreedMinutes,
+      workedMinutes,
+      aheadMinutes: Math.max(0, (agreedMinutes ?? 0) - workedMinutes),
+    }
+  }
+}
 
 function queueRows(read: Read, at: string, timeZone: string) {
   const today = civilDateOf(at, timeZone)
-  return read
+  const rows = read
     .select({ repair: s.repairs, owner: { id: s.owners.id, name: s.owners.name }, clock: s.clocks })
     .from(s.repairs)
     .innerJoin(s.owners, eq(s.owners.id, s.repairs.ownerId))
     .innerJoin(s.clocks, eq(s.clocks.id, s.repairs.clockId))
     .where(inArray(s.repairs.stage, [...atTheBench]))
     .all()
-    .map(({ repair, owner, clock }) => {
-      const { stage, estimatedOn, benchOrder, number } = repair
-      const agreed = agreedMinutes(read, repair.id)
-      const worked = workedMinutes(read, repair.id, at)
-      return {
-        id: repair.id,
-        number,
-        owner,
-        clock,
-        cautions: cautionsFor(clock),
-        fault: repair.fault,
-        springs: repair.springs,
-        stage,
-        notches: stages[stage].notches,
-        waitingFor: stage === 'waiting' ? standingOf(read, repair).waitingFor : null,
-        comeback: repair.comebackOfId !== null,
-        covered: repair.covered,
-        benchOrder,
-        estimatedOn,
-        late: isLate(repair, today),
-        goAheadAt: goAheadAt(read, repair.id),
-        agreedMinutes: agreed,
-        workedMinutes: worked,
-        aheadMinutes: Math.max(0, (agreed ?? 0) - worked),
-      }
-    })
+  const more = besides(
+    read,
+    rows.map(({ repair }) => repair),
+    at,
+  )
+  return rows
+    .map(({ repair, owner, clock }) => ({
+      id: repair.id,
+      number: repair.number,
+      owner,
+      clock,
+      cautions: cautionsFor(clock),
+      fault: repair.fault,
+      springs: repair.springs,
+      stage: repair.stage,
+      notches: stages[repair.stage].notches,
+      comeback: repair.comebackOfId !== null,
+      covered: repair.covered,
+      benchOrder: repair.benchOrder,
+      estimatedOn: repair.estimatedOn,
+      late: isLate(repair, today),
+      ...more(repair),
+    }))
     .sort(beforeInQueue)
 }
 

@@ -5,7 +5,7 @@ import { usualLimitPerDay } from '../../core/run-in/limits.ts'
 import { standingEntries } from '../../core/run-in/log.ts'
 import { stageNow } from '../../core/run-in/progress.ts'
 import { latestClockCheck } from '../clock-check.ts'
-import { standingOf } from '../facts.ts'
+import { standingsOf } from '../facts.ts'
 import type { Read } from '../ledger.ts'
 import { known } from '../refusal.ts'
 import { assessmentOf, entriesOf, runRow } from '../run-log.ts'
@@ -77,7 +77,7 @@ function roundRows(read: Read, at: string, timeZone: string) {
 
 /** Repairs whose work is done and that may go on the shelf now, with the rate they would be held to. */
 function toStart(read: Read) {
-  return read
+  const worked = read
     .select({ repair: s.repairs, clock: s.clocks, owner: { id: s.owners.id, name: s.owners.name } })
     .from(s.repairs)
     .innerJoin(s.clocks, eq(s.clocks.id, s.repairs.clockId))
@@ -85,7 +85,12 @@ function toStart(read: Read) {
     .where(inArray(s.repairs.stage, ['on-the-bench']))
     .orderBy(asc(s.repairs.number))
     .all()
-    .filter(({ repair }) => standingOf(read, repair).next.includes('start-run-in'))
+  const standings = standingsOf(
+    read,
+    worked.map(({ repair }) => repair),
+  )
+  return worked
+    .filter(({ repair }) => standings.get(repair.id)?.next.includes('start-run-in'))
     .map(({ repair, clock, owner }) => ({
       repairId: repair.id,
       number: repair.number,
