@@ -1,5 +1,6 @@
 import { type ReactNode, useId, useState } from 'react'
 import { localDecimal, plainDecimal } from '../../core/words/typed-decimal.ts'
+import type { ShownProblem } from '../api.ts'
 import { useLocale } from '../shop.tsx'
 import { useWords } from '../words.ts'
 import type { Bound } from './entry.ts'
@@ -23,23 +24,20 @@ export interface FieldProps {
   readonly hideLabel?: boolean
 }
 
-/** A control with its label above, its hint below it and its problem beside it, tied together for screen readers. */
-export function Field(props: FieldProps & { children: (control: ControlProps) => ReactNode }) {
-  const { name, label, hint, wide, hideLabel, children } = props
-  const id = useId()
-  const problem = useProblem(name)
-  const described = [hint && `${id}-hint`, problem && `${id}-problem`].filter(Boolean).join(' ')
+interface BelowProps {
+  readonly id: string
+  readonly hint: ReactNode
+  readonly problem: ShownProblem | undefined
+}
+
+/** What stands below a control, by the ids that describe it to screen readers. */
+const describedBy = ({ id, hint, problem }: BelowProps): string | undefined =>
+  [hint && `${id}-hint`, problem && `${id}-problem`].filter(Boolean).join(' ') || undefined
+
+/** The hint and the problem of a control. */
+function Below({ id, hint, problem }: BelowProps) {
   return (
-    <div className={wide ? 'field wide' : 'field'}>
-      <label htmlFor={id} className={hideLabel ? 'hidden-words' : undefined}>
-        {label}
-      </label>
-      {children({
-        id,
-        name,
-        'aria-describedby': described || undefined,
-        'aria-invalid': problem ? true : undefined,
-      })}
+    <>
       {hint && (
         <span className="hint" id={`${id}-hint`}>
           {hint}
@@ -50,6 +48,27 @@ export function Field(props: FieldProps & { children: (control: ControlProps) =>
           {problem.message}
         </span>
       )}
+    </>
+  )
+}
+
+/** A control with its label above, its hint below it and its problem beside it, tied together for screen readers. */
+export function Field(props: FieldProps & { children: (control: ControlProps) => ReactNode }) {
+  const { name, label, hint, wide, hideLabel, children } = props
+  const id = useId()
+  const problem = useProblem(name)
+  return (
+    <div className={wide ? 'field wide' : 'field'}>
+      <label htmlFor={id} className={hideLabel ? 'hidden-words' : undefined}>
+        {label}
+      </label>
+      {children({
+        id,
+        name,
+        'aria-describedby': describedBy({ id, hint, problem }),
+        'aria-invalid': problem ? true : undefined,
+      })}
+      <Below id={id} hint={hint} problem={problem} />
     </div>
   )
 }
@@ -175,10 +194,7 @@ export function FewChoice<T extends string>(
   const id = useId()
   const problem = useProblem(name)
   return (
-    <fieldset
-      className={wide ? 'field wide' : 'field'}
-      aria-describedby={problem ? `${id}-problem` : undefined}
-    >
+    <fieldset className={wide ? 'field wide' : 'field'} aria-describedby={describedBy({ id, hint, problem })}>
       <legend className={hideLabel ? 'hidden-words' : undefined}>{label}</legend>
       <span className="choices">
         {(Object.entries(choices) as [T, string][]).map(([code, words]) => (
@@ -194,12 +210,7 @@ export function FewChoice<T extends string>(
           </label>
         ))}
       </span>
-      {hint && <span className="hint">{hint}</span>}
-      {problem && (
-        <span className="problem" id={`${id}-problem`}>
-          {problem.message}
-        </span>
-      )}
+      <Below id={id} hint={hint} problem={problem} />
     </fieldset>
   )
 }
@@ -215,24 +226,13 @@ export function Tick({ name, label, hint, value, onChange }: FieldProps & Bound<
           type="checkbox"
           name={name}
           checked={value}
-          aria-describedby={
-            [hint && `${id}-hint`, problem && `${id}-problem`].filter(Boolean).join(' ') || undefined
-          }
+          aria-describedby={describedBy({ id, hint, problem })}
           aria-invalid={problem ? true : undefined}
           onChange={event => onChange(event.target.checked)}
         />
         <span>{label}</span>
       </label>
-      {hint && (
-        <span className="hint" id={`${id}-hint`}>
-          {hint}
-        </span>
-      )}
-      {problem && (
-        <span className="problem" id={`${id}-problem`}>
-          {problem.message}
-        </span>
-      )}
+      <Below id={id} hint={hint} problem={problem} />
     </div>
   )
 }

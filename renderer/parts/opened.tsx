@@ -29,17 +29,18 @@ interface OpenFormProps<Input> {
   readonly label: string
   readonly send: string
   readonly close: () => void
+  readonly className?: string
   readonly children: ReactNode
 }
 
 /** The form that was opened: its fields, its act, and the way back. */
-export function OpenForm<Input>({ act, input, label, send, close, children }: OpenFormProps<Input>) {
+export function OpenForm<Input>({ send, close, children, ...form }: OpenFormProps<Input>) {
   const { screens } = useShop().words
   return (
-    <ActForm act={act} input={input} label={label} focusFirst>
+    <ActForm {...form} focusFirst>
       {children}
       <div className="buttons">
-        <Send act={act}>{send}</Send>
+        <Send act={form.act}>{send}</Send>
         <button type="button" className="second" onClick={close}>
           {screens.form.no}
         </button>
