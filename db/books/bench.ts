@@ -1,4 +1,4 @@
-import { and, eq, inArray, isNull, ne, notInArray } from 'drizzle-orm'
+import { and, eq, inArray, isNull, notInArray } from 'drizzle-orm'
 import type { Caution } from '../../core/cautions/cautions.ts'
 import { cautionsFor } from '../../core/cautions/cautions.ts'
 import { gather } from '../../core/checked.ts'
@@ -7,6 +7,7 @@ import type { Component } from '../../core/vocabulary/intake.ts'
 import type { AsFoundMark, WaitReason } from '../../core/vocabulary/work.ts'
 import { accepted, amountIn } from '../checked-in.ts'
 import { repairInShop, repairRow, settle } from '../facts.ts'
+import { inShop } from '../in-shop.ts'
 import type { Write } from '../ledger.ts'
 import { refuseBackwards } from '../moments.ts'
 import { known, Refusal, refuse } from '../refusal.ts'
@@ -187,7 +188,7 @@ export const order = verb('bench.order', (tx, input: { repairIds: readonly numbe
   for (const id of repairIds) if (repairRow(tx, id).stage === 'collected') repairInShop(tx, id)
   tx.update(repairs)
     .set({ benchOrder: null })
-    .where(and(ne(repairs.stage, 'collected'), notInArray(repairs.id, [...repairIds])))
+    .where(and(inShop, notInArray(repairs.id, [...repairIds])))
     .run()
   for (const [index, id] of repairIds.entries())
     tx.update(repairs)

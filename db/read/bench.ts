@@ -1,4 +1,4 @@
-import { asc, eq, inArray, isNull, sql } from 'drizzle-orm'
+import { and, asc, eq, inArray, isNull, sql } from 'drizzle-orm'
 import { benchCapacity } from '../../core/bench/capacity.ts'
 import { beforeInQueue } from '../../core/bench/queue.ts'
 import { civilDateOf } from '../../core/calendar/zone.ts'
@@ -9,6 +9,7 @@ import { isLate } from '../../core/standing/counter-list.ts'
 import { type Stage, stages } from '../../core/standing/standing.ts'
 import { among } from '../among.ts'
 import { type RepairRow, standingsOf } from '../facts.ts'
+import { inShop } from '../in-shop.ts'
 import type { Read } from '../ledger.ts'
 import * as s from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
@@ -61,7 +62,7 @@ function queueRows(read: Read, at: string, timeZone: string) {
     .from(s.repairs)
     .innerJoin(s.owners, eq(s.owners.id, s.repairs.ownerId))
     .innerJoin(s.clocks, eq(s.clocks.id, s.repairs.clockId))
-    .where(inArray(s.repairs.stage, [...atTheBench]))
+    .where(and(inShop, inArray(s.repairs.stage, [...atTheBench])))
     .all()
   const more = besides(
     read,

@@ -1,4 +1,4 @@
-import { asc, eq, inArray, isNull } from 'drizzle-orm'
+import { and, asc, eq, isNull } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { cautionsFor } from '../../core/cautions/cautions.ts'
 import { usualLimitPerDay } from '../../core/run-in/limits.ts'
@@ -6,6 +6,7 @@ import { standingEntries } from '../../core/run-in/log.ts'
 import { stageNow } from '../../core/run-in/progress.ts'
 import { latestClockCheck } from '../clock-check.ts'
 import { standingsOf } from '../facts.ts'
+import { inShop } from '../in-shop.ts'
 import type { Read } from '../ledger.ts'
 import { known } from '../refusal.ts'
 import { assessmentOf, entriesOf, runRow } from '../run-log.ts'
@@ -82,7 +83,7 @@ function toStart(read: Read) {
     .from(s.repairs)
     .innerJoin(s.clocks, eq(s.clocks.id, s.repairs.clockId))
     .innerJoin(s.owners, eq(s.owners.id, s.repairs.ownerId))
-    .where(inArray(s.repairs.stage, ['on-the-bench']))
+    .where(and(inShop, eq(s.repairs.stage, 'on-the-bench')))
     .orderBy(asc(s.repairs.number))
     .all()
   const standings = standingsOf(

@@ -2,6 +2,7 @@ import { and, asc, eq, inArray, isNotNull, notInArray, sql } from 'drizzle-orm'
 import type { CalendarDay } from '../../core/calendar/icalendar.ts'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import type { CalendarFactKind } from '../../core/words/en/bench.ts'
+import { inShop } from '../in-shop.ts'
 import type { Read } from '../ledger.ts'
 import * as s from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
@@ -25,7 +26,7 @@ const repairsAt = (read: Read, stages: readonly (typeof s.repairs.$inferSelect)[
     .from(s.repairs)
     .innerJoin(s.owners, eq(s.owners.id, s.repairs.ownerId))
     .innerJoin(s.clocks, eq(s.clocks.id, s.repairs.clockId))
-    .where(inArray(s.repairs.stage, [...stages]))
+    .where(and(inShop, inArray(s.repairs.stage, [...stages])))
     .orderBy(asc(s.repairs.stageSince), asc(s.repairs.id))
     .all()
 
