@@ -4,6 +4,7 @@ import { type Done, duesDone } from '../core/run-in/dues.ts'
 import { patternOf } from '../core/run-in/limits.ts'
 import { shelfLog, standingEntries } from '../core/run-in/log.ts'
 import type { Settings } from '../core/shop/settings.ts'
+import { among } from './among.ts'
 import { accepted } from './checked-in.ts'
 import type { Read, Write } from './ledger.ts'
 import { known } from './refusal.ts'
@@ -13,13 +14,25 @@ export type RunRow = typeof runInRuns.$inferSelect
 export type ReadingRow = typeof readings.$inferSelect
 type ClockRow = typeof clocks.$inferSelect
 
+/** The rows of each run, none for a run that has none. */
+export type ByRun<Row> = (runId: number) => readonly Row[]
+
+/** Rows told apart by their run. */
+export function byRun<Row extends { readonly runId: number }>(rows: readonly Row[]): ByRun<Row> {
+  const groups = Map.groupBy(rows, row => row.runId)
+  return runId => groups.get(runId) ?? []
+}
+
 /** The run-in, or a refusal. */
 export const runRow = (read: Read, id: number): RunRow =>
   known(read.select().from(runInRuns).where(eq(runInRuns.id, id)).get(), 'runIn.unknown', 'runId')
 
+/** Every entry of the logs of these runs as written, corrected ones too, each log in order of entry. */
+export const logsOf = (read: Read, runIds: readonly number[]): ByRun<ReadingRow> =>
+  byRun(read.select().from(readings).where(among(readings.runId, runIds)).orderBy(asc(readings.id)).all())
+
 /** Every entry of a run's log as written, corrected ones too, in order of entry. */
-export const entriesOf = (read: Read, runId: number): ReadingRow[] =>
-  read.select().from(readings).where(eq(readings.runId, runId)).orderBy(asc(readings.id)).all()
+export const entriesOf = (read: Read, runId: number): readonly ReadingRow[] => logsOf(read, [runId])(runId)
 
 /** The assessment of a run by the log as it stands now. */
 export function assessmentOf(run: RunRow, entries: readonly ReadingRow[], clock: ClockRow): Assessment {

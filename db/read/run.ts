@@ -2,29 +2,34 @@ import { asc, eq } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { standingEntries } from '../../core/run-in/log.ts'
 import { stageNow } from '../../core/run-in/progress.ts'
+import { among } from '../among.ts'
 import type { Read } from '../ledger.ts'
-import { assessmentOf, entriesOf, type RunRow } from '../run-log.ts'
+import { assessmentOf, byRun, entriesOf, type RunRow } from '../run-log.ts'
 import * as s from '../schema/index.ts'
 
 type ClockRow = typeof s.clocks.$inferSelect
 
-/** The stages of a run as planned. */
-export const stagesOf = (read: Read, runId: number) =>
-  read
-    .select()
-    .from(s.runInStages)
-    .where(eq(s.runInStages.runId, runId))
-    .orderBy(asc(s.runInStages.position))
-    .all()
+/** The stages of each of these runs as planned. */
+export const stagesOf = (read: Read, runIds: readonly number[]) =>
+  byRun(
+    read
+      .select()
+      .from(s.runInStages)
+      .where(among(s.runInStages.runId, runIds))
+      .orderBy(asc(s.runInStages.position))
+      .all(),
+  )
 
-/** What a run's plan asks for, in order of time. */
-export const duesOf = (read: Read, runId: number) =>
-  read
-    .select()
-    .from(s.runInDues)
-    .where(eq(s.runInDues.runId, runId))
-    .orderBy(asc(s.runInDues.dueAt), asc(s.runInDues.id))
-    .all()
+/** What the plan of each of these runs asks for, in order of time. */
+export const duesOf = (read: Read, runIds: readonly number[]) =>
+  byRun(
+    read
+      .select()
+      .from(s.runInDues)
+      .where(among(s.runInDues.runId, runIds))
+      .orderBy(asc(s.runInDues.dueAt), asc(s.runInDues.id))
+      .all(),
+  )
 
 /** The log as written, each entry saying whether it still counts. */
 function logOf(read: Read, runId: number) {
@@ -36,14 +41,14 @@ function logOf(read: Read, runId: number) {
 /** Everything about one run: place, stages, plan, log and figures; those of an ended run as they were frozen. */
 export function runDetail(read: Read, run: RunRow, clock: ClockRow, at: string, timeZone: string) {
   const log = logOf(read, run.id)
-  const stages = stagesOf(read, run.id)
+  const stages = stagesOf(read, [run.id])(run.id)
   return {
     ...run,
     place: placeName(read, run.placeId),
     startedOn: civilDateOf(run.startedAt, timeZone),
     stages,
     ...stageNow(run.startedAt, stages, run.endedAt ?? at),
-    dues: duesOf(read, run.id),
+    dues: duesOf(read, [run.id])(run.id),
     log,
     figures: run.figures ?? assessmentOf(run, log, clock),
   }

@@ -9,14 +9,14 @@ import { standingsOf } from '../facts.ts'
 import { inShop } from '../in-shop.ts'
 import type { Read } from '../ledger.ts'
 import { known } from '../refusal.ts'
-import { assessmentOf, entriesOf, runRow } from '../run-log.ts'
+import { assessmentOf, logsOf, runRow } from '../run-log.ts'
 import * as s from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
 import { duesOf, runDetail, stagesOf } from './run.ts'
 
 /** What of a run's plan is to be done by the end of today, and whether some of it is left from an earlier day. */
-function dueToday(read: Read, runId: number, today: string, timeZone: string) {
-  const open = duesOf(read, runId)
+function dueToday(dues: ReturnType<ReturnType<typeof duesOf>>, today: string, timeZone: string) {
+  const open = dues
     .filter(due => due.doneAt === null)
     .map(due => ({ ...due, on: civilDateOf(due.dueAt, timeZone) }))
   const now = open.filter(due => due.on <= today)
@@ -31,7 +31,7 @@ function dueToday(read: Read, runId: number, today: string, timeZone: string) {
 /** The line of one clock on the round: where it stands, what is due, its last readings, what its log says so far. */
 function roundRows(read: Read, at: string, timeZone: string) {
   const today = civilDateOf(at, timeZone)
-  return read
+  const running = read
     .select({
       run: s.runInRuns,
       repair: s.repairs,
@@ -47,33 +47,35 @@ function roundRows(read: Read, at: string, timeZone: string) {
     .where(isNull(s.runInRuns.endedAt))
     .orderBy(asc(s.shelfPlaces.walkOrder), asc(s.runInRuns.id))
     .all()
-    .map(({ run, repair, clock, owner, place }) => {
-      const entries = entriesOf(read, run.id)
-      const { verdict, troubles } = assessmentOf(run, entries, clock)
-      return {
-        runId: run.id,
-        repairId: repair.id,
-        number: repair.number,
-        place,
-        clock,
-        owner,
-        startedAt: run.startedAt,
-        readyOn: run.readyOn,
-        ...stageNow(run.startedAt, stagesOf(read, run.id), at),
-        due: dueToday(read, run.id, today, timeZone),
-        last: standingEntries(entries)
-          .slice(-3)
-          .reverse()
-          .map(entry => ({
-            at: entry.at,
-            errorMs: entry.errorMs,
-            wound: entry.wound,
-            stopped: entry.stopped,
-          })),
-        verdict,
-        troubles: troubles.length,
-      }
-    })
+  const ids = running.map(({ run }) => run.id)
+  const [logs, stages, dues] = [logsOf(read, ids), stagesOf(read, ids), duesOf(read, ids)]
+  return running.map(({ run, repair, clock, owner, place }) => {
+    const entries = logs(run.id)
+    const { verdict, troubles } = assessmentOf(run, entries, clock)
+    return {
+      runId: run.id,
+      repairId: repair.id,
+      number: repair.number,
+      place,
+      clock,
+      owner,
+      startedAt: run.startedAt,
+      readyOn: run.readyOn,
+      ...stageNow(run.startedAt, stages(run.id), at),
+      due: dueToday(dues(run.id), today, timeZone),
+      last: standingEntries(entries)
+        .slice(-3)
+        .reverse()
+        .map(entry => ({
+          at: entry.at,
+          errorMs: entry.errorMs,
+          wound: entry.wound,
+          stopped: entry.stopped,
+        })),
+      verdict,
+      troubles: troubles.length,
+    }
+  })
 }
 
 /** Repairs whose work is done and that may go on the shelf now, with the rate they would be held to. */
