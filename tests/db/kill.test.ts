@@ -12,7 +12,7 @@ afterAll(() => shop.close())
 /** Runs the writer until it has acknowledged `entries`, then kills it without warning. Returns what it acknowledged. */
 function killedAfter(entries: number): Promise<number[]> {
   return new Promise((resolve, reject) => {
-    const writer = spawn(process.execPath, [join(import.meta.dirname, 'kill-writer.ts'), shop.file], {
+    const writer = spawn(process.execPath, [join(import.meta.dirname, 'take-in-writer.ts'), shop.file], {
       stdio: ['ignore', 'pipe', 'inherit'],
     })
     let said = ''

@@ -2,7 +2,8 @@ import { openLedger } from '../../db/ledger.ts'
 import { createHandler } from '../../electron/handler.ts'
 import { migrations } from './temporary-ledger.ts'
 
-// Takes in one clock after another on the ledger named on the command line and says each number once it is acknowledged.
+// Takes in one clock after another on the ledger named on the command line and says each number once it is acknowledged, or why it was
+// refused, and ends.
 const [file = '', from = '0'] = process.argv.slice(2)
 const now = () => new Date().toISOString()
 const ledger = openLedger(file, { migrations, now })
@@ -21,6 +22,11 @@ for (let n = Number(from); ; n++) {
       }),
     }),
   )
-  const { number } = (await response.json()) as { number: number }
-  process.stdout.write(`${number}\n`)
+  const answer = (await response.json()) as { number: number } | { problems: { code: string }[] }
+  if ('problems' in answer) {
+    process.stdout.write(`${response.status} ${answer.problems.map(({ code }) => code).join(' ')}\n`)
+    break
+  }
+  process.stdout.write(`${answer.number}\n`)
 }
+ledger.close()
