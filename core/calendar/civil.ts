@@ -1,3 +1,6 @@
+import { tz } from '@date-fns/tz'
+import { addMonths as laterByMonths } from 'date-fns'
+
 /** A civil date, `YYYY-MM-DD`, of the years 1583 (where ISO 8601 begins without agreement) to 9999. */
 export type CivilDate = string
 
@@ -39,12 +42,10 @@ export const daysBetween = (from: CivilDate, to: CivilDate): number => dayNumber
  * 1182/71 Art. 3(2)(c); Dodds v Walker [1981] 1 WLR 1027). Not associative: reckon every renewal from the original
  * start.
  */
-export function addMonths(date: CivilDate, months: number): CivilDate {
-  const [year, month, day] = date.split('-').map(Number) as [number, number, number]
-  const first = Date.UTC(year, month - 1 + months, 1) / dayMs
-  const nextFirst = Date.UTC(year, month + months, 1) / dayMs
-  return civilDate(first + Math.min(day, nextFirst - first) - 1)
-}
+export const addMonths = (date: CivilDate, months: number): CivilDate =>
+  civilDate(laterByMonths(dayNumber(date) * dayMs, months, { in: utc }).getTime() / dayMs)
+
+const utc = tz('UTC')
 
 /** 1 for Monday to 7 for Sunday (ISO 8601). */
 export const weekday = (date: CivilDate): number => weekdayOfDay(dayNumber(date))
