@@ -193,6 +193,7 @@ CREATE TABLE hand_overs (
   unpaid_reason TEXT NOT NULL DEFAULT '',
   advice_given INTEGER NOT NULL DEFAULT 1 CHECK (advice_given IN (0, 1))
 ) STRICT;
+CREATE INDEX hand_overs_by_time ON hand_overs (at);
 
 -- Documents: numbered without gaps, frozen when issued ------------------------------------------------------------
 

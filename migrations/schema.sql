@@ -44,6 +44,8 @@ CREATE INDEX findings_of ON findings (repair_id, at);
 
 CREATE INDEX go_aheads_of ON go_aheads (repair_id, at);
 
+CREATE INDEX hand_overs_by_time ON hand_overs (at);
+
 CREATE INDEX labour_entries_of ON labour_entries (repair_id, started_at);
 
 CREATE INDEX labour_entries_of_person ON labour_entries (person_id, started_at);
