@@ -250,6 +250,65 @@ CREATE INDEX payments_of_repair ON payments (repair_id);
 CREATE INDEX payments_of_invoice ON payments (invoice_id);
 CREATE INDEX payments_of_owner ON payments (owner_id);
 CREATE INDEX payments_by_day ON payments (on_date);
+CREATE INDEX payments_on_account ON payments (owner_id) WHERE method = 'account' OR repair_id IS NULL;
+
+-- What is taken off what is owed without money: a rest given up, and what cash cannot pay out to the smallest coin. Below
+-- nothing it adds. Without a repair it rounds a payment out of the owner's account.
+CREATE TABLE write_offs (
+  id INTEGER PRIMARY KEY,
+  at TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', at) IS at),
+  on_date TEXT NOT NULL CHECK (date(on_date) IS on_date),
+  person_id INTEGER REFERENCES people (id),
+  owner_id INTEGER NOT NULL REFERENCES owners (id),
+  repair_id INTEGER REFERENCES repairs (id),
+  payment_id INTEGER REFERENCES payments (id),
+  kind TEXT NOT NULL CHECK (kind IN ('bad-debt', 'courtesy', 'rounding')),
+  amount_minor INTEGER NOT NULL CHECK (amount_minor <> 0),
+  reason TEXT NOT NULL DEFAULT '',
+  CHECK ((kind = 'rounding') = (payment_id IS NOT NULL)),
+  CHECK (repair_id IS NOT NULL OR kind = 'rounding')
+) STRICT;
+CREATE INDEX write_offs_of_repair ON write_offs (repair_id);
+CREATE INDEX write_offs_of_owner ON write_offs (owner_id);
+CREATE INDEX write_offs_by_day ON write_offs (on_date);
+
+-- What core/tax last derived for each repair and day: the tax that the money of the day settles of what is billed. Kept so that
+-- the tax of a period reads only what lies in it; never typed in, checked against documents and payments.
+CREATE TABLE settled_taxes (
+  id INTEGER PRIMARY KEY,
+  repair_id INTEGER NOT NULL REFERENCES repairs (id),
+  on_date TEXT NOT NULL CHECK (date(on_date) IS on_date),
+  code TEXT NOT NULL,
+  rate TEXT NOT NULL,
+  kind TEXT NOT NULL,
+  taxable_minor INTEGER NOT NULL,
+  tax_minor INTEGER NOT NULL
+) STRICT;
+CREATE INDEX settled_taxes_of ON settled_taxes (repair_id, on_date);
+CREATE INDEX settled_taxes_by_day ON settled_taxes (on_date, code, rate, kind, taxable_minor, tax_minor);
+
+-- The cash drawer as it was counted, against the entries up to the last payment then on record.
+CREATE TABLE drawer_counts (
+  id INTEGER PRIMARY KEY,
+  at TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', at) IS at),
+  on_date TEXT NOT NULL CHECK (date(on_date) IS on_date),
+  person_id INTEGER REFERENCES people (id),
+  last_payment_id INTEGER NOT NULL CHECK (last_payment_id >= 0),
+  expected_minor INTEGER NOT NULL,
+  counted_minor INTEGER NOT NULL CHECK (counted_minor >= 0),
+  taken_minor INTEGER NOT NULL DEFAULT 0 CHECK (taken_minor BETWEEN 0 AND counted_minor),
+  remark TEXT NOT NULL DEFAULT '',
+  CHECK (expected_minor = counted_minor OR trim(remark) <> '')
+) STRICT;
+CREATE INDEX drawer_counts_by_day ON drawer_counts (on_date);
+
+-- Up to which day the books are closed; each later than the one before it.
+CREATE TABLE closed_periods (
+  id INTEGER PRIMARY KEY,
+  at TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', at) IS at),
+  person_id INTEGER REFERENCES people (id),
+  to_date TEXT NOT NULL UNIQUE CHECK (date(to_date) IS to_date)
+) STRICT;
 
 CREATE TABLE warranties (
   id INTEGER PRIMARY KEY,
@@ -578,6 +637,12 @@ CREATE TRIGGER documents_are_never_changed BEFORE UPDATE ON documents BEGIN SELE
 CREATE TRIGGER documents_are_never_deleted BEFORE DELETE ON documents BEGIN SELECT RAISE(ABORT, 'a document once issued is never deleted'); END;
 CREATE TRIGGER document_taxes_are_never_changed BEFORE UPDATE ON document_taxes BEGIN SELECT RAISE(ABORT, 'a document once issued is never changed'); END;
 CREATE TRIGGER document_taxes_are_never_deleted BEFORE DELETE ON document_taxes BEGIN SELECT RAISE(ABORT, 'a document once issued is never deleted'); END;
+CREATE TRIGGER write_offs_are_never_changed BEFORE UPDATE ON write_offs BEGIN SELECT RAISE(ABORT, 'a write-off is never changed'); END;
+CREATE TRIGGER write_offs_are_never_deleted BEFORE DELETE ON write_offs BEGIN SELECT RAISE(ABORT, 'a write-off is never changed'); END;
+CREATE TRIGGER drawer_counts_are_never_changed BEFORE UPDATE ON drawer_counts BEGIN SELECT RAISE(ABORT, 'a count is never changed'); END;
+CREATE TRIGGER drawer_counts_are_never_deleted BEFORE DELETE ON drawer_counts BEGIN SELECT RAISE(ABORT, 'a count is never changed'); END;
+CREATE TRIGGER closed_periods_are_never_changed BEFORE UPDATE ON closed_periods BEGIN SELECT RAISE(ABORT, 'a closed period stays closed'); END;
+CREATE TRIGGER closed_periods_are_never_deleted BEFORE DELETE ON closed_periods BEGIN SELECT RAISE(ABORT, 'a closed period stays closed'); END;
 CREATE TRIGGER stock_moves_are_never_changed BEFORE UPDATE ON stock_moves BEGIN SELECT RAISE(ABORT, 'a stock move is never changed'); END;
 CREATE TRIGGER stock_moves_are_never_deleted BEFORE DELETE ON stock_moves BEGIN SELECT RAISE(ABORT, 'a stock move is never deleted'); END;
 CREATE TRIGGER readings_are_never_changed BEFORE UPDATE ON readings BEGIN SELECT RAISE(ABORT, 'a reading is corrected by a new one'); END;

@@ -32,6 +32,8 @@ CREATE INDEX documents_of_repair ON documents (repair_id, kind);
 
 CREATE INDEX drafts_of ON drafts (page, changed_at);
 
+CREATE INDEX drawer_counts_by_day ON drawer_counts (on_date);
+
 CREATE UNIQUE INDEX estimate_lines_of ON estimate_lines (estimate_id, position);
 
 CREATE UNIQUE INDEX estimates_by_version ON estimates (repair_id, version);
@@ -83,6 +85,8 @@ CREATE INDEX payments_of_owner ON payments (owner_id);
 
 CREATE INDEX payments_of_repair ON payments (repair_id);
 
+CREATE INDEX payments_on_account ON payments (owner_id) WHERE method = 'account' OR repair_id IS NULL;
+
 CREATE UNIQUE INDEX people_by_name ON people (name COLLATE NOCASE);
 
 CREATE INDEX photograph_uses_of ON photograph_uses (repair_id);
@@ -109,6 +113,10 @@ CREATE UNIQUE INDEX run_in_runs_place ON run_in_runs (place_id) WHERE ended_at I
 
 CREATE UNIQUE INDEX run_in_stages_of ON run_in_stages (run_id, position);
 
+CREATE INDEX settled_taxes_by_day ON settled_taxes (on_date, code, rate, kind, taxable_minor, tax_minor);
+
+CREATE INDEX settled_taxes_of ON settled_taxes (repair_id, on_date);
+
 CREATE UNIQUE INDEX shelf_places_by_name ON shelf_places (name COLLATE NOCASE);
 
 CREATE INDEX stock_moves_of ON stock_moves (part_id, at);
@@ -120,6 +128,12 @@ CREATE UNIQUE INDEX vendors_by_name ON vendors (name COLLATE NOCASE);
 CREATE INDEX waits_of ON waits (repair_id, from_at);
 
 CREATE UNIQUE INDEX waits_open ON waits (repair_id, reason) WHERE until_at IS NULL;
+
+CREATE INDEX write_offs_by_day ON write_offs (on_date);
+
+CREATE INDEX write_offs_of_owner ON write_offs (owner_id);
+
+CREATE INDEX write_offs_of_repair ON write_offs (repair_id);
 
 CREATE TABLE applied_migrations (
     number INTEGER PRIMARY KEY, name TEXT NOT NULL, sha256 TEXT NOT NULL, applied_at TEXT NOT NULL
@@ -194,6 +208,13 @@ CREATE TABLE clocks (
   notes TEXT NOT NULL DEFAULT ''
 ) STRICT;
 
+CREATE TABLE closed_periods (
+  id INTEGER PRIMARY KEY,
+  at TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', at) IS at),
+  person_id INTEGER REFERENCES people (id),
+  to_date TEXT NOT NULL UNIQUE CHECK (date(to_date) IS to_date)
+) STRICT;
+
 CREATE TABLE condition_notes (
   id INTEGER PRIMARY KEY,
   repair_id INTEGER NOT NULL REFERENCES repairs (id),
@@ -261,6 +282,19 @@ CREATE TABLE drafts (
   begun_at TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', begun_at) IS begun_at),
   changed_at TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', changed_at) IS changed_at)
 ) STRICT, WITHOUT ROWID;
+
+CREATE TABLE drawer_counts (
+  id INTEGER PRIMARY KEY,
+  at TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', at) IS at),
+  on_date TEXT NOT NULL CHECK (date(on_date) IS on_date),
+  person_id INTEGER REFERENCES people (id),
+  last_payment_id INTEGER NOT NULL CHECK (last_payment_id >= 0),
+  expected_minor INTEGER NOT NULL,
+  counted_minor INTEGER NOT NULL CHECK (counted_minor >= 0),
+  taken_minor INTEGER NOT NULL DEFAULT 0 CHECK (taken_minor BETWEEN 0 AND counted_minor),
+  remark TEXT NOT NULL DEFAULT '',
+  CHECK (expected_minor = counted_minor OR trim(remark) <> '')
+) STRICT;
 
 CREATE TABLE estimate_lines (
   id INTEGER PRIMARY KEY,
@@ -590,6 +624,17 @@ CREATE TABLE settings (
   value TEXT NOT NULL CHECK (json_valid(value))
 ) STRICT, WITHOUT ROWID;
 
+CREATE TABLE settled_taxes (
+  id INTEGER PRIMARY KEY,
+  repair_id INTEGER NOT NULL REFERENCES repairs (id),
+  on_date TEXT NOT NULL CHECK (date(on_date) IS on_date),
+  code TEXT NOT NULL,
+  rate TEXT NOT NULL,
+  kind TEXT NOT NULL,
+  taxable_minor INTEGER NOT NULL,
+  tax_minor INTEGER NOT NULL
+) STRICT;
+
 CREATE TABLE shelf_places (
   id INTEGER PRIMARY KEY,
   name TEXT NOT NULL CHECK (trim(name) <> ''),
@@ -645,6 +690,25 @@ CREATE TABLE warranties (
   exclusions TEXT NOT NULL CHECK (json_valid(exclusions))
 ) STRICT;
 
+CREATE TABLE write_offs (
+  id INTEGER PRIMARY KEY,
+  at TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', at) IS at),
+  on_date TEXT NOT NULL CHECK (date(on_date) IS on_date),
+  person_id INTEGER REFERENCES people (id),
+  owner_id INTEGER NOT NULL REFERENCES owners (id),
+  repair_id INTEGER REFERENCES repairs (id),
+  payment_id INTEGER REFERENCES payments (id),
+  kind TEXT NOT NULL CHECK (kind IN ('bad-debt', 'courtesy', 'rounding')),
+  amount_minor INTEGER NOT NULL CHECK (amount_minor <> 0),
+  reason TEXT NOT NULL DEFAULT '',
+  CHECK ((kind = 'rounding') = (payment_id IS NOT NULL)),
+  CHECK (repair_id IS NOT NULL OR kind = 'rounding')
+) STRICT;
+
+CREATE TRIGGER closed_periods_are_never_changed BEFORE UPDATE ON closed_periods BEGIN SELECT RAISE(ABORT, 'a closed period stays closed'); END;
+
+CREATE TRIGGER closed_periods_are_never_deleted BEFORE DELETE ON closed_periods BEGIN SELECT RAISE(ABORT, 'a closed period stays closed'); END;
+
 CREATE TRIGGER day_book_is_never_changed BEFORE UPDATE ON day_book BEGIN SELECT RAISE(ABORT, 'the day book is never changed'); END;
 
 CREATE TRIGGER day_book_is_never_shortened BEFORE DELETE ON day_book BEGIN SELECT RAISE(ABORT, 'nothing is deleted from the day book'); END;
@@ -656,6 +720,10 @@ CREATE TRIGGER document_taxes_are_never_deleted BEFORE DELETE ON document_taxes 
 CREATE TRIGGER documents_are_never_changed BEFORE UPDATE ON documents BEGIN SELECT RAISE(ABORT, 'a document once issued is never changed'); END;
 
 CREATE TRIGGER documents_are_never_deleted BEFORE DELETE ON documents BEGIN SELECT RAISE(ABORT, 'a document once issued is never deleted'); END;
+
+CREATE TRIGGER drawer_counts_are_never_changed BEFORE UPDATE ON drawer_counts BEGIN SELECT RAISE(ABORT, 'a count is never changed'); END;
+
+CREATE TRIGGER drawer_counts_are_never_deleted BEFORE DELETE ON drawer_counts BEGIN SELECT RAISE(ABORT, 'a count is never changed'); END;
 
 CREATE TRIGGER find_entries_added AFTER INSERT ON find_entries BEGIN
   INSERT INTO find_words (rowid, words) VALUES (new.id, new.words);
@@ -681,3 +749,7 @@ CREATE TRIGGER readings_are_never_deleted BEFORE DELETE ON readings BEGIN SELECT
 CREATE TRIGGER stock_moves_are_never_changed BEFORE UPDATE ON stock_moves BEGIN SELECT RAISE(ABORT, 'a stock move is never changed'); END;
 
 CREATE TRIGGER stock_moves_are_never_deleted BEFORE DELETE ON stock_moves BEGIN SELECT RAISE(ABORT, 'a stock move is never deleted'); END;
+
+CREATE TRIGGER write_offs_are_never_changed BEFORE UPDATE ON write_offs BEGIN SELECT RAISE(ABORT, 'a write-off is never changed'); END;
+
+CREATE TRIGGER write_offs_are_never_deleted BEFORE DELETE ON write_offs BEGIN SELECT RAISE(ABORT, 'a write-off is never changed'); END;

@@ -73,8 +73,16 @@ export const messageAbouts = [
 export type MessageAbout = (typeof messageAbouts)[number]
 
 /** How money came in or went out. */
-export const paymentMethods = ['cash', 'card', 'transfer', 'cheque'] as const
+export const moneyMethods = ['cash', 'card', 'transfer', 'cheque'] as const
+/** As money, or from (or to) what the shop holds on the owner's account. */
+export const paymentMethods = [...moneyMethods, 'account'] as const
 export type PaymentMethod = (typeof paymentMethods)[number]
+
+/** Why an open rest is given up. */
+export const writeOffCauses = ['bad-debt', 'courtesy'] as const
+export type WriteOffCause = (typeof writeOffCauses)[number]
+/** What is taken off what is owed without money. */
+export type WriteOffKind = WriteOffCause | 'rounding'
 
 /** Kinds of part the stores keep; sizes differ by kind. */
 export const partKinds = [

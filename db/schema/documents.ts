@@ -3,7 +3,7 @@ import type { PaperContents, WorkingStep } from '../../core/papers/contents.ts'
 import type { BookAsked } from '../../core/pricing/book-line.ts'
 import type { LineKind } from '../../core/pricing/kinds/index.ts'
 import type { Tax, TaxRules } from '../../core/pricing/price-input.ts'
-import type { Exclusion, LineWork, PaymentMethod, Scope, Way } from '../../core/vocabulary/work.ts'
+import type { Exclusion, LineWork, Scope, Way } from '../../core/vocabulary/work.ts'
 import { amount, code, flag, id, json, words } from './columns.ts'
 
 export const documents = sqliteTable('documents', {
@@ -31,20 +31,6 @@ export const documentTaxes = sqliteTable('document_taxes', {
   kind: code<LineKind | ''>(),
   taxableMinor: amount().notNull(),
   taxMinor: amount().notNull(),
-})
-
-export const payments = sqliteTable('payments', {
-  id: id(),
-  at: text().notNull(),
-  onDate: text().notNull(),
-  personId: integer(),
-  ownerId: integer().notNull(),
-  repairId: integer(),
-  invoiceId: integer(),
-  receiptId: integer(),
-  method: code<PaymentMethod>(),
-  amountMinor: amount().notNull(),
-  reference: words(),
 })
 
 export const warranties = sqliteTable('warranties', {

@@ -23,6 +23,7 @@ import type {
   Task,
   WaitReason,
   Way,
+  WriteOffKind,
 } from '../../vocabulary/work.ts'
 
 /** The trade's own words for every coded entry. */
@@ -230,7 +231,13 @@ export const vocabulary = {
     card: 'card',
     transfer: 'bank transfer',
     cheque: 'cheque',
+    account: 'owner’s account',
   } satisfies Record<PaymentMethod, string>,
+  writeOffKinds: {
+    'bad-debt': 'bad debt',
+    courtesy: 'courtesy',
+    rounding: 'cash rounding',
+  } satisfies Record<WriteOffKind, string>,
   partKinds: {
     mainspring: 'mainspring',
     suspension: 'suspension',
