@@ -19,6 +19,10 @@ export const bad = (problems: readonly Problem[]): { ok: false; problems: readon
   problems,
 })
 
+/** The problems of something that stands at `path`; at the top where it is ''. */
+export const problemsUnder = (path: string, problems: readonly Problem[]): Problem[] =>
+  problems.map(one => ({ ...one, field: [path, one.field].filter(Boolean).join('.') }))
+
 /** One problem. */
 export const problem = (
   code: string,

@@ -6,10 +6,9 @@ import { type Minor, minor } from '../core/money/minor.ts'
 import type { PaperLine } from '../core/papers/contents.ts'
 import { type BookFacts, type BookLine, bookLine, sameFigures } from '../core/pricing/book-line.ts'
 import { estimateFeesIn } from '../core/pricing/estimate-fees.ts'
-import { bad, type Checked, good, type Problem, problem } from '../core/problems.ts'
+import { bad, type Checked, good, type Problem, problem, problemsUnder } from '../core/problems.ts'
 import type { Settings } from '../core/shop/settings.ts'
 import { repairBalance } from './balance.ts'
-import { accepted } from './checked-in.ts'
 import type { RepairRow } from './facts.ts'
 import type { Read } from './ledger.ts'
 import type { LineEntry } from './price-lines.ts'
@@ -58,12 +57,9 @@ function bookFacts(
   }
 }
 
-const under = (path: string, problems: readonly Problem[]): Problem[] =>
-  problems.map(one => ({ ...one, field: `${path}.${one.field}` }))
-
 /** What the book says of a line; refused where the line says other figures, so that no one is shown a working that is not its own. */
 function told(line: Checked<BookLine>, entry: LineEntry, field: string): Checked<BookLine> {
-  if (!line.ok) return bad(under(`${field}.priced`, line.problems))
+  if (!line.ok) return bad(problemsUnder(`${field}.priced`, line.problems))
   const { kind, quantity, unit } = line.value
   return kind === entry.kind && sameFigures(line.value, entry)
     ? line
@@ -77,14 +73,14 @@ function refusal(clock: CautionFacts, entry: LineEntry, field: string): Problem[
 
 /**
  * What the price book says of each line that was taken from it, worked out anew here; null for a line written by hand.
- * Refuses figures that are not the book's, and work that must not be done on this clock.
+ * Problems: figures that are not the book's, and work that must not be done on this clock.
  */
 export function bookLines(
   read: Read,
   repair: RepairRow,
   entries: readonly LineEntry[],
   { prices, place: { currency } }: Settings,
-): (BookLine | null)[] {
+): Checked<(BookLine | null)[]> {
   const clock = known(
     read.select().from(clocks).where(eq(clocks.id, repair.clockId)).get(),
     'clock.unknown',
@@ -103,5 +99,5 @@ export function bookLines(
     const refused = refusal(clock, { ...entry, work }, field)
     return refused.length > 0 ? bad(refused) : line
   })
-  return accepted(gatherList(lines))
+  return gatherList(lines)
 }

@@ -168,11 +168,11 @@ export function standingsOf(read: Read, rows: readonly RepairRow[]): ReadonlyMap
 export const standingOf = (read: Read, repair: RepairRow): Standing =>
   repairStanding(factsOf(read, [repair])(repair))
 
-/** The repair, when `act` is open to it now; otherwise a refusal with what blocks it. */
-export function repairOpenTo(tx: Read, repairId: number, act: RepairAct): RepairRow {
+/** The repair, when `act` is open to it now; otherwise a refusal with what blocks it, on `field`. */
+export function repairOpenTo(tx: Read, repairId: number, act: RepairAct, field = ''): RepairRow {
   const repair = repairRow(tx, repairId)
   const blocked = standingOf(tx, repair).blocked.find(b => b.act === act)
-  if (blocked) refuse(blocked.code)
+  if (blocked) refuse(blocked.code, field)
   return repair
 }
 

@@ -61,7 +61,8 @@ function paperOwner(read: Read, ownerId: number): PaperOwner {
   }
 }
 
-function paperClock(read: Read, clockId: number): PaperClock | undefined {
+/** The clock as a paper tells it. */
+export function paperClock(read: Read, clockId: number): PaperClock | undefined {
   const clock = read.select().from(clocks).where(eq(clocks.id, clockId)).get()
   if (!clock) return undefined
   const { form, maker, serial, marks, trains, duration, dial } = clock

@@ -1,14 +1,16 @@
+import { whenGood } from '../core/checked.ts'
 import type { PaperLine } from '../core/papers/contents.ts'
 import type { BookAsked, BookLine } from '../core/pricing/book-line.ts'
 import { lineWorking } from '../core/pricing/line-working.ts'
 import { type Priced, priced } from '../core/pricing/price.ts'
 import type { PriceLine, Tax, TaxRules } from '../core/pricing/price-input.ts'
+import { type Checked, good } from '../core/problems.ts'
 import type { Settings } from '../core/shop/settings.ts'
 import type { LineWork } from '../core/vocabulary/work.ts'
 import { bookLines } from './book-lines.ts'
+import { accepted } from './checked-in.ts'
 import type { RepairRow } from './facts.ts'
 import type { Read } from './ledger.ts'
-import { Refusal } from './refusal.ts'
 
 /** A line as written on an estimate or an invoice; its taxes follow from its kind where none are given. */
 export interface LineEntry {
@@ -56,22 +58,31 @@ function paperLine(entry: LineEntry, told: BookLine | null, settings: Settings):
 
 const isNothing = (charge: string): boolean => /^-?[0.]+$/.test(charge)
 
-/**
- * The lines as a paper carries them and the document they price to; what was taken from the price book is worked out
- * anew. Refuses with every problem in them, field by field.
- */
-export function pricedLines(
+/** The lines as a paper carries them, the document they price to, and by which rules. */
+export interface PricedLines {
+  readonly lines: PaperLine[]
+  readonly priced: Priced
+  readonly tax: TaxRules
+}
+
+/** The lines priced; what was taken from the price book is worked out anew. Problems: everything wrong in them, field by field. */
+export function checkedLines(
   read: Read,
   repair: RepairRow,
   entries: readonly LineEntry[],
   settings: Settings,
   paid = '0',
-): { lines: PaperLine[]; priced: Priced; tax: TaxRules } {
-  const told = bookLines(read, repair, entries, settings)
-  const lines = entries.map((entry, i) => paperLine(entry, told[i] ?? null, settings))
+): Checked<PricedLines> {
   const tax = taxRules(settings)
-  const result = priced({ currency: settings.place.currency, tax, lines, paid })
-  if (!result.ok) throw new Refusal(result.problems)
-  const net = (index: number) => result.value.lines[index]?.net ?? result.value.sum
-  return { tax, priced: result.value, lines: lines.map((line, index) => ({ ...line, net: net(index) })) }
+  return whenGood(bookLines(read, repair, entries, settings), told => {
+    const lines = entries.map((entry, i) => paperLine(entry, told[i] ?? null, settings))
+    return whenGood(priced({ currency: settings.place.currency, tax, lines, paid }), document => {
+      const net = (index: number) => document.lines[index]?.net ?? document.sum
+      return good({ tax, priced: document, lines: lines.map((line, i) => ({ ...line, net: net(i) })) })
+    })
+  })
 }
+
+/** As `checkedLines`; refuses with every problem. */
+export const pricedLines = (...of: Parameters<typeof checkedLines>): PricedLines =>
+  accepted(checkedLines(...of))

@@ -1,13 +1,9 @@
 import { gather, gatherList } from '../checked.ts'
-import { type Minor, minorOf } from '../money/minor.ts'
+import { type Minor, sumMinor } from '../money/minor.ts'
 import { type Checked, good } from '../problems.ts'
 import type { Priced, PricedTax } from './price.ts'
 
-const added = (amounts: readonly Minor[]): Checked<Minor> =>
-  minorOf(
-    amounts.reduce((sum, amount) => sum + BigInt(amount), 0n),
-    'lines',
-  )
+const added = (amounts: readonly Minor[]): Checked<Minor> => sumMinor(amounts, 'lines')
 
 /** The groups of all parts, like code and rate made one, in the order they first come. */
 const groups = (parts: readonly Priced[]): Checked<PricedTax[]> => {

@@ -4,7 +4,7 @@ import { parseMinor } from '../money/minor.ts'
 import { lineKinds } from '../pricing/kinds/index.ts'
 import { priceBookProblems } from '../pricing/price-book-problems.ts'
 import type { Tax } from '../pricing/price-input.ts'
-import { type Checked, type Problem, problem } from '../problems.ts'
+import { type Checked, type Problem, problem, problemsUnder as under } from '../problems.ts'
 import { policyProblems } from '../run-in/plan-problems.ts'
 import { durations } from '../vocabulary/clock.ts'
 import { scopes } from '../vocabulary/work.ts'
@@ -15,9 +15,6 @@ import type { Settings, SettingsGroup } from './settings.ts'
 export type SomeSettings = { readonly [G in SettingsGroup]?: Settings[G] | undefined }
 
 const problemsOf = (checked: Checked<unknown>): readonly Problem[] => (checked.ok ? [] : checked.problems)
-
-const under = (path: string, problems: readonly Problem[]): Problem[] =>
-  problems.map(one => ({ ...one, field: `${path}.${one.field}` }))
 
 /** What is wrong with groups of settings as the shop would go by them, beyond their shape; amounts in `currency`. Fields are paths such as `hours.week[0].to`. */
 export function settingsProblems(some: SomeSettings, currency: string): Problem[] {

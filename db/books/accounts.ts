@@ -13,6 +13,7 @@ import { authorisedTotal } from '../../core/pricing/authorised.ts'
 import { priced } from '../../core/pricing/price.ts'
 import type { Settings } from '../../core/shop/settings.ts'
 import type { PaymentMethod } from '../../core/vocabulary/work.ts'
+import { agreedLimit } from '../agreed-limit.ts'
 import { repairBalance } from '../balance.ts'
 import { accepted, amountIn } from '../checked-in.ts'
 import { type RepairRow, repairOpenTo, repairRow, settle } from '../facts.ts'
@@ -23,7 +24,6 @@ import { known, Refusal, refuse } from '../refusal.ts'
 import { documents, payments } from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
 import { type Doing, verb } from '../verb.ts'
-import { agreedLimit } from './estimates.ts'
 
 /** The document, or a refusal. */
 export const documentRow = (read: Read, id: number, field = 'documentId'): DocumentRow =>

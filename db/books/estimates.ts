@@ -1,254 +1,176 @@
-import { and, desc, eq } from 'drizzle-orm'
-import { addDays } from '../../core/calendar/civil.ts'
-import { cautionsFor } from '../../core/cautions/cautions.ts'
-import { type Minor, minor, parseMinor } from '../../core/money/minor.ts'
-import type { EstimateContents, PaperLine } from '../../core/papers/contents.ts'
-import { type Priced, priced } from '../../core/pricing/price.ts'
+import { eq } from 'drizzle-orm'
+import { gather, gatherList, whenGood } from '../../core/checked.ts'
+import { type Minor, minor } from '../../core/money/minor.ts'
+import { bad, type Checked, good, type Problem, problem, problemsUnder } from '../../core/problems.ts'
 import type { Settings } from '../../core/shop/settings.ts'
 import type { Way } from '../../core/vocabulary/work.ts'
 import { accepted, amountIn } from '../checked-in.ts'
+import {
+  type EstimateRow,
+  estimateNumber,
+  estimateRow,
+  keepLines,
+  lastVersion,
+  onOneEstimate,
+} from '../estimate-rows.ts'
 import { type RepairRow, repairInShop, repairOpenTo, settle } from '../facts.ts'
-import { dayOfDoing, issue, paperHead } from '../issue.ts'
-import type { Read, Write } from '../ledger.ts'
-import { type LineEntry, pricedLines } from '../price-lines.ts'
-import { known, Refusal, refuse } from '../refusal.ts'
-import { estimateLines, estimates, goAheads } from '../schema/index.ts'
+import { dayOfDoing, issue } from '../issue.ts'
+import type { Write } from '../ledger.ts'
+import { type Estimated, estimateContents } from '../papers/estimate.ts'
+import { checkedLines, type LineEntry, type PricedLines } from '../price-lines.ts'
+import { refuse, refuseAny } from '../refusal.ts'
+import { estimates } from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
 import { type Doing, verb } from '../verb.ts'
-import { clockRow } from './register.ts'
 
-export type EstimateRow = typeof estimates.$inferSelect
-
-/** An estimate as written: its lines, and an upper end where the work cannot be known before the strip. */
-export interface WriteEstimate {
+/** What is written of one repair: its lines, and an upper end where the work cannot be known before the strip. */
+export interface SectionEntry {
   readonly repairId: number
   readonly supplement: boolean
   readonly lines: readonly LineEntry[]
   readonly high: string | null
+}
+
+/** An estimate as written; further repairs of the same owner may stand on it, each with lines of its own. */
+export interface WriteEstimate extends SectionEntry {
   readonly remark: string
+  readonly others: readonly SectionEntry[]
+  /** The last version of this repair that the writer has seen, where that is to be checked. */
+  readonly seen?: number | null | undefined
 }
 
-export const estimateRow = (read: Read, id: number): EstimateRow =>
-  known(read.select().from(estimates).where(eq(estimates.id, id)).get(), 'estimate.unknown', 'estimateId')
+interface Section {
+  readonly repair: RepairRow
+  readonly entry: SectionEntry
+  readonly sums: PricedLines
+  readonly highMinor: Minor | null
+}
 
-const lastVersion = (read: Read, repairId: number): EstimateRow | undefined =>
-  read
-    .select()
-    .from(estimates)
-    .where(eq(estimates.repairId, repairId))
-    .orderBy(desc(estimates.version))
-    .limit(1)
-    .get()
+/** Where the fields of a repair's section stand in the request, the first one's at the top. */
+const pathOf = (index: number): string => (index === 0 ? '' : `others[${index - 1}]`)
 
-/** The limit in force: what the owner last agreed to for the whole repair, in minor units; null while nothing is agreed. */
-export const agreedLimit = (read: Read, repairId: number): Minor | null =>
-  read
-    .select({ limit: goAheads.limitMinor })
-    .from(goAheads)
-    .where(and(eq(goAheads.repairId, repairId), eq(goAheads.answer, 'go-ahead')))
-    .orderBy(desc(goAheads.id))
-    .limit(1)
-    .get()?.limit ?? null
+/** The repairs to be written on, each once and all of one owner. */
+function openRepairs(tx: Write, entries: readonly SectionEntry[]): RepairRow[] {
+  const open = entries.map(({ repairId }, i) =>
+    repairOpenTo(tx, repairId, 'write-estimate', i === 0 ? '' : `${pathOf(i)}.repairId`),
+  )
+  const wrong = open.flatMap(({ id, number, ownerId }, i): Problem[] => {
+    const field = `${pathOf(i)}.repairId`
+    if (open.findIndex(one => one.id === id) < i) return [problem('estimate.repairTwice', field, { number })]
+    return ownerId === open[0]?.ownerId ? [] : [problem('estimate.otherOwner', field, { number })]
+  })
+  refuseAny(wrong)
+  return open
+}
 
-function keepLines(
+function checkedSection(
   tx: Write,
-  estimateId: number,
-  lines: readonly PaperLine[],
-  entries: readonly LineEntry[],
-): void {
-  for (const [position, line] of lines.entries()) {
-    const { kind, description, quantity, unit, charge, taxes, working, net, work } = line
-    const { partId = null, outsideWorkId = null, findingId = null, priced = null } = entries[position] ?? {}
-    tx.insert(estimateLines)
-      .values({
-        estimateId,
-        position,
-        kind,
-        description,
-        quantity,
-        unit,
-        charge: charge ?? '0',
-        taxes: [...taxes],
-        working: [...working],
-        netMinor: net,
-        partId,
-        outsideWorkId,
-        findingId,
-        work: work ?? null,
-        priced,
-      })
-      .run()
-  }
+  repair: RepairRow,
+  entry: SectionEntry,
+  settings: Settings,
+): Checked<Section> {
+  const parts = gather({
+    sums: checkedLines(tx, repair, entry.lines, settings),
+    highMinor: amountIn(settings, entry.high, 'high'),
+  })
+  return whenGood(parts, ({ sums, highMinor }) =>
+    highMinor !== null && highMinor < sums.priced.taxInclusive
+      ? bad([problem('estimate.highBelowLow', 'high')])
+      : good({ repair, entry, sums, highMinor }),
+  )
 }
 
-/** Writes an estimate: a new version beside the earlier ones, priced at once; it binds nobody until it is sent. */
-export const writeEstimate = verb('estimates.write', (tx, input: WriteEstimate, doing) => {
-  const settings = readSettings(tx)
-  const repair = repairOpenTo(tx, input.repairId, 'write-estimate')
-  const { lines, priced: sums, tax } = pricedLines(tx, repair, input.lines, settings)
-  const highMinor = accepted(amountIn(settings, input.high, 'high'))
-  if (highMinor !== null && highMinor < sums.taxInclusive) refuse('estimate.highBelowLow', 'high')
+const under = (path: string, checked: Checked<Section>): Checked<Section> =>
+  checked.ok ? checked : bad(problemsUnder(path, checked.problems))
+
+function refuseUnseen(tx: Write, { repairId, seen }: WriteEstimate): void {
+  const last = lastVersion(tx, repairId)
+  if (seen !== undefined && last && last.version !== seen)
+    refuse('estimate.writtenMeanwhile', '', { number: estimateNumber(tx, last) })
+}
+
+function keepSection(tx: Write, { repair, entry, sums, highMinor }: Section, about: SectionFacts) {
   const version = (lastVersion(tx, repair.id)?.version ?? 0) + 1
-  const { id } = tx
+  const { supplement, lines } = entry
+  const totalMinor = sums.priced.taxInclusive
+  const row = tx
     .insert(estimates)
-    .values({
-      repairId: repair.id,
-      version,
-      supplement: input.supplement,
-      writtenAt: doing.at,
-      tax,
-      highMinor,
-      totalMinor: sums.taxInclusive,
-      remark: input.remark,
-    })
+    .values({ ...about, repairId: repair.id, version, supplement, tax: sums.tax, highMinor, totalMinor })
     .returning()
     .get()
-  keepLines(tx, id, lines, input.lines)
-  settle(tx, repair.id, doing.at)
+  keepLines(tx, row.id, sums.lines, lines)
+  settle(tx, repair.id, about.writtenAt)
+  return row
+}
+
+type SectionFacts = Pick<EstimateRow, 'writtenAt' | 'remark' | 'leadId'>
+
+/**
+ * Writes an estimate: a new version beside the earlier ones, priced at once, for one repair or for several of one owner; it
+ * binds nobody until it is sent.
+ */
+export const writeEstimate = verb('estimates.write', (tx, input: WriteEstimate, doing) => {
+  const settings = readSettings(tx)
+  const entries = [input, ...input.others]
+  const repairs = openRepairs(tx, entries)
+  refuseUnseen(tx, input)
+  const [first, ...others] = accepted(
+    gatherList(
+      repairs.map((repair, i) => under(pathOf(i), checkedSection(tx, repair, entries[i] ?? input, settings))),
+    ),
+  )
+  if (!first) throw new Error('an estimate without a repair')
+  const about = { writtenAt: doing.at, remark: input.remark }
+  const lead = keepSection(tx, first, { ...about, leadId: null })
+  for (const other of others) keepSection(tx, other, { ...about, leadId: lead.id })
+  const together = (of: (one: Section) => Minor) =>
+    minor([first, ...others].reduce((sum, one) => sum + of(one), 0))
   return {
-    subject: { kind: 'estimate', id },
-    result: { id, number: `${repair.number}/${version}`, totalMinor: sums.taxInclusive, taxMinor: sums.tax },
+    subject: { kind: 'estimate', id: lead.id },
+    result: {
+      id: lead.id,
+      number: estimateNumber(tx, lead),
+      totalMinor: together(({ sums }) => sums.priced.taxInclusive),
+      taxMinor: together(({ sums }) => sums.priced.tax),
+    },
   }
 })
 
-/** The lines of an estimate with what they were made from, so that the next version can start from them. */
-export function estimateEntries(read: Read, estimateId: number) {
-  return read
-    .select()
-    .from(estimateLines)
-    .where(eq(estimateLines.estimateId, estimateId))
-    .orderBy(estimateLines.position)
-    .all()
-    .map(row => {
-      const { kind, description, quantity, unit, charge, taxes, working, netMinor: net, work } = row
-      const line: PaperLine = {
-        kind,
-        description,
-        quantity,
-        unit,
-        ...(charge === '0' ? {} : { charge }),
-        taxes,
-        working,
-        net,
-        ...(work ? { work } : {}),
-      }
-      const { partId, outsideWorkId, findingId, priced } = row
-      return { line, partId, outsideWorkId, findingId, priced }
-    })
+/** What stands on the estimate, as it can be sent; refuses one that was sent, and one whose repair has a newer version. */
+function estimated(tx: Write, doing: Doing, estimateId: number): [Estimated, ...Estimated[]] {
+  const row = estimateRow(tx, estimateId)
+  if (row.sentAt) refuse('estimate.sent', 'estimateId')
+  const [first, ...others] = onOneEstimate(tx, row).map(estimate => {
+    const repair = repairInShop(tx, estimate.repairId)
+    const last = lastVersion(tx, repair.id)
+    if (last && last.version > estimate.version)
+      refuse('estimate.newer', 'estimateId', { number: estimateNumber(tx, last), repair: repair.number })
+    return { estimate, repair }
+  })
+  if (!first) throw new Error(`estimate ${estimateId} at ${doing.at} has no rows`)
+  return [first, ...others]
 }
 
-/** The lines of an estimate as a paper carries them. */
-export const estimatePaperLines = (read: Read, estimateId: number): PaperLine[] =>
-  estimateEntries(read, estimateId).map(({ line }) => line)
-
-/** What an estimate comes to by the rules it was written under. */
-export function estimatePriced(read: Read, estimate: EstimateRow, currency: string): Priced {
-  const result = priced({ currency, tax: estimate.tax, lines: estimatePaperLines(read, estimate.id) })
-  if (!result.ok) throw new Refusal(result.problems)
-  return result.value
-}
-
-function estimateContents(
-  tx: Write,
-  doing: Doing,
-  settings: Settings,
-  repair: RepairRow,
-  estimate: EstimateRow,
-) {
-  const today = dayOfDoing(doing, settings)
-  const agreed = agreedLimit(tx, repair.id)
-  const contents: Omit<EstimateContents, 'number'> = {
-    ...paperHead(tx, settings, today, { ownerId: repair.ownerId, repair }),
-    kind: 'estimate',
-    version: estimate.version,
-    supplement: estimate.supplement,
-    lines: estimatePaperLines(tx, estimate.id),
-    priced: estimatePriced(tx, estimate, settings.place.currency),
-    tax: estimate.tax,
-    ...(estimate.supplement && agreed !== null ? { agreedBefore: agreed } : {}),
-    ...(estimate.highMinor === null ? {} : { range: { low: estimate.totalMinor, high: estimate.highMinor } }),
-    validUntil: addDays(today, settings.estimate.validDays),
-    limit: {
-      overrunPercent: settings.estimate.overrunPercent,
-      overrun: accepted(
-        parseMinor(settings.estimate.overrunAmount, settings.place.currency, 'estimate.overrunAmount'),
-      ),
-    },
-    ...(repair.estimatedOn ? { estimatedOn: repair.estimatedOn } : {}),
-    ...(estimate.remark ? { notes: estimate.remark } : {}),
-    cautions: cautionsFor(clockRow(tx, repair.clockId)),
-  }
-  return contents
-}
-
-/** Sends an estimate: freezes it as a document, dates its validity. It can be sent once. */
+/** Sends an estimate, with every repair on it: freezes it as a document, dates its validity. It can be sent once. */
 export const sendEstimate = verb('estimates.send', (tx, input: { estimateId: number; way: Way }, doing) => {
   const settings = readSettings(tx)
-  const estimate = estimateRow(tx, input.estimateId)
-  if (estimate.sentAt) refuse('estimate.sent', 'estimateId')
-  const repair = repairInShop(tx, estimate.repairId)
-  const contents = estimateContents(tx, doing, settings, repair, estimate)
-  const document = issue(tx, doing, {
-    contents,
-    ownerId: repair.ownerId,
-    repairId: repair.id,
-    number: `${repair.number}/${estimate.version}`,
-  })
-  tx.update(estimates)
-    .set({
-      sentAt: doing.at,
-      sentWay: input.way,
-      documentId: document.id,
-      validUntil: contents.validUntil ?? null,
-    })
-    .where(eq(estimates.id, estimate.id))
-    .run()
-  settle(tx, repair.id, doing.at)
+  const all = estimated(tx, doing, input.estimateId)
+  const [{ estimate, repair }] = all
+  const contents = estimateContents(tx, settings, dayOfDoing(doing, settings), all)
+  const number = estimateNumber(tx, estimate)
+  const document = issue(tx, doing, { contents, ownerId: repair.ownerId, repairId: repair.id, number })
+  const sent = {
+    sentAt: doing.at,
+    sentWay: input.way,
+    documentId: document.id,
+    validUntil: contents.validUntil ?? null,
+  }
+  for (const one of all) {
+    tx.update(estimates).set(sent).where(eq(estimates.id, one.estimate.id)).run()
+    settle(tx, one.repair.id, doing.at)
+  }
   return {
     subject: { kind: 'estimate', id: estimate.id },
-    result: { documentId: document.id, number: document.number, totalMinor: document.totalMinor },
+    result: { documentId: document.id, number, totalMinor: document.totalMinor },
   }
-})
-
-/** The owner's word on an estimate that was sent. */
-export interface RecordWord {
-  readonly estimateId: number
-  readonly answer: 'go-ahead' | 'declined'
-  readonly who: string
-  readonly way: Way
-  /** What the owner agrees to for the whole repair; by default the upper end of the estimate, with what was agreed before a supplement. */
-  readonly limit: string | null
-  readonly remark: string
-}
-
-function limitOf(tx: Write, input: RecordWord, estimate: EstimateRow): Minor | null {
-  if (input.answer === 'declined') return null
-  const said = accepted(amountIn(readSettings(tx), input.limit, 'limit'))
-  if (said !== null) return said
-  const asked = estimate.highMinor ?? estimate.totalMinor
-  const before = estimate.supplement ? (agreedLimit(tx, estimate.repairId) ?? 0) : 0
-  return minor(asked + before)
-}
-
-/** Records the owner's word: who, how, when, and up to what sum. */
-export const recordWord = verb('estimates.recordWord', (tx, input: RecordWord, doing) => {
-  const estimate = estimateRow(tx, input.estimateId)
-  if (!estimate.sentAt) refuse('estimate.notSent', 'estimateId')
-  const repair = repairOpenTo(tx, estimate.repairId, 'record-word')
-  const limitMinor = limitOf(tx, input, estimate)
-  tx.insert(goAheads)
-    .values({
-      repairId: repair.id,
-      estimateId: estimate.id,
-      at: doing.at,
-      personId: doing.personId,
-      answer: input.answer,
-      who: input.who,
-      way: input.way,
-      limitMinor,
-      remark: input.remark,
-    })
-    .run()
-  const { stage } = settle(tx, repair.id, doing.at)
-  return { subject: { kind: 'repair', id: repair.id }, result: { limitMinor, stage } }
 })

@@ -9,7 +9,7 @@ import { paperBelonging, repairAndTop, repairCode } from './top.ts'
 /** What goes to the bench with the clock, as the ledger has it at `at`. */
 export function benchCardContents(read: Read, repairId: number, at: string): BenchCardContents {
   const { repair, top, timeZone } = repairAndTop(read, repairId, at)
-  const { bench, cautions, invoiceLines, limit } = repairView(read, repair.number, at)
+  const { bench, cautions, invoice, limit } = repairView(read, repair.number, at)
   const comebackOf = repair.comebackOfId === null ? undefined : repairRow(read, repair.comebackOfId).number
   return {
     ...top,
@@ -20,7 +20,7 @@ export function benchCardContents(read: Read, repairId: number, at: string): Ben
     ...(repair.estimatedOn ? { estimatedOn: repair.estimatedOn } : {}),
     ...(limit.mostMinor === null ? {} : { most: limit.mostMinor }),
     cautions: cautions.map(({ code }) => code),
-    agreed: invoiceLines.map(line => line.description),
+    agreed: invoice.agreed.map(line => line.description),
     steps: bench.steps.map(({ code, caution }) => (caution ? { code, caution } : { code })),
     asFound: bench.asFound
       .filter(note => note.struckReason === null)

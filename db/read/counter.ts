@@ -1,4 +1,4 @@
-import { and, asc, eq, inArray, isNull, ne, sql } from 'drizzle-orm'
+import { and, asc, eq, inArray, isNull, ne, or, sql } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { type Minor, minor } from '../../core/money/minor.ts'
 import { counterGroup, isLate, isUncollected } from '../../core/standing/counter-list.ts'
@@ -140,8 +140,8 @@ export function counterView(read: Read, at: string) {
   }
 }
 
-/** The documents of some repairs by kind, newest first. */
-export const documentsOf = (read: Read, repairIds: readonly number[]) =>
+/** The documents of some repairs, and `also` those of these ids, in the order they were issued. */
+export const documentsOf = (read: Read, repairIds: readonly number[], also: readonly number[] = []) =>
   read
     .select({
       id: documents.id,
@@ -152,6 +152,6 @@ export const documentsOf = (read: Read, repairIds: readonly number[]) =>
       repairId: documents.repairId,
     })
     .from(documents)
-    .where(inArray(documents.repairId, [...repairIds]))
+    .where(or(inArray(documents.repairId, [...repairIds]), inArray(documents.id, [...also])))
     .orderBy(asc(documents.id))
     .all()

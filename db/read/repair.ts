@@ -3,12 +3,10 @@ import { civilDateOf } from '../../core/calendar/zone.ts'
 import { cautionsFor, mustAcknowledge } from '../../core/cautions/cautions.ts'
 import { minor } from '../../core/money/minor.ts'
 import { phoneText } from '../../core/owner/contact.ts'
-import { authorisedTotal } from '../../core/pricing/authorised.ts'
 import { isLate } from '../../core/standing/counter-list.ts'
 import { setUpAdviceFor } from '../../core/vocabulary/set-up-advice.ts'
 import { repairBalance } from '../balance.ts'
 import { feePaidMinor } from '../book-lines.ts'
-import { agreedLimit, estimateEntries, estimatePriced } from '../books/estimates.ts'
 import { type RepairRow, standingOf } from '../facts.ts'
 import type { Read } from '../ledger.ts'
 import { known } from '../refusal.ts'
@@ -18,6 +16,15 @@ import { coverOf, warrantyOf } from '../warranty-cover.ts'
 import { benchCard } from './bench-card.ts'
 import { conditionCompared, photographsOf } from './condition.ts'
 import { documentsOf } from './counter.ts'
+import {
+  agreedLines,
+  estimatesOf,
+  invoiceStart,
+  limitsOf,
+  quotedAtTakeIn,
+  repairsToJoin,
+  wordsOf,
+} from './estimates.ts'
 import { runsOf } from './run.ts'
 
 /** An owner with the contacts that still hold, the preferred one first. */
@@ -38,51 +45,6 @@ export function ownerWithContacts(read: Read, ownerId: number) {
     shown: contact.kind === 'phone' ? phoneText(contact.value) : contact.value,
   }))
   return { ...owner, contacts: shown }
-}
-
-function estimatesOf(read: Read, repair: RepairRow, currency: string) {
-  return read
-    .select()
-    .from(s.estimates)
-    .where(eq(s.estimates.repairId, repair.id))
-    .orderBy(asc(s.estimates.version))
-    .all()
-    .map(estimate => ({
-      ...estimate,
-      number: `${repair.number}/${estimate.version}`,
-      lines: estimateEntries(read, estimate.id).map(({ line, ...made }) => ({ ...line, ...made })),
-      priced: estimatePriced(read, estimate, currency),
-    }))
-}
-
-const wordsOf = (read: Read, repairId: number) =>
-  read.select().from(s.goAheads).where(eq(s.goAheads.repairId, repairId)).orderBy(asc(s.goAheads.id)).all()
-
-type Words = ReturnType<typeof wordsOf>
-
-/** The lines an invoice starts from: those of every estimate the owner gave the go-ahead on, a later version in place of an earlier one. */
-function agreedLines(estimates: ReturnType<typeof estimatesOf>, words: Words) {
-  const agreed = estimates.filter(e => words.some(w => w.estimateId === e.id && w.answer === 'go-ahead'))
-  const base = agreed.filter(e => !e.supplement).at(-1)
-  const counted = agreed.filter(e => e.supplement || e === base)
-  return counted.flatMap(e =>
-    e.lines.map(({ kind, description, quantity, unit, charge = '0', taxes, work = null }) => ({
-      kind,
-      description,
-      quantity,
-      unit,
-      charge,
-      taxes,
-      work,
-    })),
-  )
-}
-
-function limits(read: Read, repair: RepairRow) {
-  const settings = readSettings(read)
-  const agreed = agreedLimit(read, repair.id)
-  const most = agreed === null ? null : authorisedTotal(agreed, settings.estimate, settings.place.currency)
-  return { agreedMinor: agreed, mostMinor: most?.ok ? most.value : null }
 }
 
 /** Earlier visits of the same clock, the latest first, with what their warranty says today. */
@@ -131,6 +93,10 @@ export function repairView(read: Read, number: number, at: string) {
   )
   const estimates = estimatesOf(read, repair, settings.place.currency)
   const words = wordsOf(read, repair.id)
+  const limit = limitsOf(read, repair, settings)
+  const bench = benchCard(read, repair, clock, at, settings.place.timeZone)
+  const invoice = invoiceStart(agreedLines(estimates, words), bench.parts, limit.mostMinor, settings)
+  const papersOfOthers = estimates.flatMap(({ documentId }) => documentId ?? [])
   return {
     repair,
     owner: ownerWithContacts(read, repair.ownerId),
@@ -145,20 +111,23 @@ export function repairView(read: Read, number: number, at: string) {
     estimates,
     feePaidMinor: feePaidMinor(read, repair, settings.place.currency),
     words,
-    limit: limits(read, repair),
-    invoiceLines: agreedLines(estimates, words),
+    limit,
+    quoted: quotedAtTakeIn(read, repair.id),
+    repairsToJoin: repairsToJoin(read, repair),
+    invoice,
+    invoiceLines: [...invoice.agreed, ...invoice.used],
     messages: read
       .select()
       .from(s.messages)
       .where(eq(s.messages.repairId, repair.id))
       .orderBy(asc(s.messages.id))
       .all(),
-    documents: documentsOf(read, [repair.id]),
+    documents: documentsOf(read, [repair.id], papersOfOthers),
     money: moneyOf(read, repair.id),
     warranty: { given: warrantyOf(read, repair.id) ?? null, cover: coverOf(read, repair, today) ?? null },
     handOver: read.select().from(s.handOvers).where(eq(s.handOvers.repairId, repair.id)).get() ?? null,
     earlier: earlierVisits(read, repair, today),
-    bench: benchCard(read, repair, clock, at, settings.place.timeZone),
+    bench,
     runs: runsOf(read, repair.id, clock, at, settings.place.timeZone),
   }
 }

@@ -67,6 +67,15 @@ export const refusals = {
   'estimate.unknown': () => 'This estimate is not in the ledger.',
   'estimate.sent': () => 'This estimate has been sent and stays as it is. Write a new version.',
   'estimate.notSent': () => 'Send the estimate before recording the owner’s word on it.',
+  'estimate.newer': (v: Values) =>
+    `Repair ${v.repair} has a newer estimate, ${v.number}. Look at that one first.`,
+  'estimate.writtenMeanwhile': (v: Values) =>
+    `Estimate ${v.number} was written meanwhile and stands below now. Read it; send this again to write a further version.`,
+  'estimate.repairTwice': (v: Values) => `Repair ${v.number} stands on this estimate already.`,
+  'estimate.otherOwner': (v: Values) => `Repair ${v.number} is another owner’s.`,
+  'estimate.notTogether': () => 'This repair is not on the same estimate, or is answered already.',
+  'word.recordedMeanwhile': (v: Values) =>
+    `Meanwhile a word was recorded: ${v.who}, ${v.answer === 'declined' ? 'declined' : 'go-ahead'}. Read it below; send this again to record a further word.`,
   'estimate.highBelowLow': () => 'The upper end must not be below the estimate itself.',
   'limit.exceeded': (v: Values) =>
     `This comes to ${v.total}, above the ${v.limit} the owner has agreed to. Write a supplement and record the owner’s word first.`,

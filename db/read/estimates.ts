@@ -1,0 +1,162 @@
+import { and, asc, desc, eq, ne, notInArray } from 'drizzle-orm'
+import { type Minor, minor } from '../../core/money/minor.ts'
+import type { ClaimCheckContents } from '../../core/papers/contents.ts'
+import { authorisedTotal } from '../../core/pricing/authorised.ts'
+import {
+  type InvoiceProposal,
+  invoiceProposal,
+  type ProposedLine,
+} from '../../core/pricing/invoice-proposal.ts'
+import type { QuotedRange } from '../../core/pricing/quoted-range.ts'
+import type { Settings } from '../../core/shop/settings.ts'
+import { agreedLimit } from '../agreed-limit.ts'
+import {
+  type EstimateRow,
+  estimateEntries,
+  estimateNumber,
+  estimatePriced,
+  onOneEstimate,
+} from '../estimate-rows.ts'
+import type { RepairRow } from '../facts.ts'
+import type { Read } from '../ledger.ts'
+import { taxRules } from '../price-lines.ts'
+import * as s from '../schema/index.ts'
+import type { partsUsedOn } from './bench-card.ts'
+import { clockInShort } from './clock-words.ts'
+
+const lastWord = (read: Read, repairId: number) =>
+  read
+    .select()
+    .from(s.goAheads)
+    .where(eq(s.goAheads.repairId, repairId))
+    .orderBy(desc(s.goAheads.id))
+    .limit(1)
+    .get()
+
+const lastOn = (read: Read, estimateId: number) =>
+  read
+    .select({ answer: s.goAheads.answer })
+    .from(s.goAheads)
+    .where(eq(s.goAheads.estimateId, estimateId))
+    .orderBy(desc(s.goAheads.id))
+    .limit(1)
+    .get()
+
+/** One repair on an estimate: which clock, what it comes to, what the owner said of it, and the last word on that repair at all. */
+function onEstimate(read: Read, { id, repairId, supplement, totalMinor, highMinor }: EstimateRow) {
+  const about = read
+    .select({ repairNumber: s.repairs.number, stage: s.repairs.stage, clock: clockInShort })
+    .from(s.repairs)
+    .innerJoin(s.clocks, eq(s.clocks.id, s.repairs.clockId))
+    .where(eq(s.repairs.id, repairId))
+    .get()
+  if (!about) throw new Error(`estimate ${id} has no repair`)
+  const answer = lastOn(read, id)?.answer ?? null
+  const lastWordId = lastWord(read, repairId)?.id ?? null
+  return { estimateId: id, repairId, ...about, supplement, totalMinor, highMinor, answer, lastWordId }
+}
+
+/** Every version of the estimate of a repair, with the repairs that stand on it and what they come to together. */
+export function estimatesOf(read: Read, repair: RepairRow, currency: string) {
+  return read
+    .select()
+    .from(s.estimates)
+    .where(eq(s.estimates.repairId, repair.id))
+    .orderBy(asc(s.estimates.version))
+    .all()
+    .map(estimate => {
+      const together = onOneEstimate(read, estimate).map(one => onEstimate(read, one))
+      return {
+        ...estimate,
+        number: estimateNumber(read, estimate),
+        lines: estimateEntries(read, estimate.id).map(({ line, ...made }) => ({ ...line, ...made })),
+        priced: estimatePriced(read, estimate, currency),
+        together,
+        togetherMinor: minor(together.reduce((sum, one) => sum + one.totalMinor, 0)),
+      }
+    })
+}
+
+/** Other repairs of the same owner on which an estimate can be written now. */
+export const repairsToJoin = (read: Read, repair: RepairRow) =>
+  read
+    .select({ id: s.repairs.id, number: s.repairs.number, fault: s.repairs.fault, clock: clockInShort })
+    .from(s.repairs)
+    .innerJoin(s.clocks, eq(s.clocks.id, s.repairs.clockId))
+    .where(
+      and(
+        eq(s.repairs.ownerId, repair.ownerId),
+        ne(s.repairs.id, repair.id),
+        notInArray(s.repairs.stage, ['ready', 'collected']),
+      ),
+    )
+    .orderBy(asc(s.repairs.number))
+    .all()
+
+/** Every word of the owner on a repair, in order. */
+export const wordsOf = (read: Read, repairId: number) =>
+  read.select().from(s.goAheads).where(eq(s.goAheads.repairId, repairId)).orderBy(asc(s.goAheads.id)).all()
+
+type Estimates = ReturnType<typeof estimatesOf>
+type Words = ReturnType<typeof wordsOf>
+
+/** The lines of every estimate the owner gave the go-ahead on, a later version in place of an earlier one. */
+export function agreedLines(estimates: Estimates, words: Words): ProposedLine[] {
+  const agreed = estimates.filter(e => words.some(w => w.estimateId === e.id && w.answer === 'go-ahead'))
+  const base = agreed.filter(e => !e.supplement).at(-1)
+  return agreed
+    .filter(e => e.supplement || e === base)
+    .flatMap(e => e.lines)
+    .map(({ kind, description, quantity, unit, charge = '0', taxes, work = null, partId }) => ({
+      kind,
+      description,
+      quantity,
+      unit,
+      charge,
+      taxes,
+      work,
+      partId,
+    }))
+}
+
+/** What the owner agreed to, and the most that may be billed on it; null while nothing is agreed. */
+export function limitsOf(read: Read, repair: RepairRow, settings: Settings) {
+  const agreed = agreedLimit(read, repair.id)
+  const most = agreed === null ? null : authorisedTotal(agreed, settings.estimate, settings.place.currency)
+  return { agreedMinor: agreed, mostMinor: most?.ok ? most.value : null }
+}
+
+/** What the invoice of a repair starts from. */
+export const invoiceStart = (
+  agreed: readonly ProposedLine[],
+  parts: ReturnType<typeof partsUsedOn>,
+  mostMinor: Minor | null,
+  settings: Settings,
+): InvoiceProposal =>
+  invoiceProposal(
+    agreed,
+    parts.rows.map(({ part, quantity, unitPriceMinor }) => ({
+      partId: part.id,
+      name: part.name,
+      quantity,
+      unitPriceMinor,
+    })),
+    {
+      currency: settings.place.currency,
+      tax: taxRules(settings),
+      taxesOfParts: settings.tax.byKind.part,
+      mostMinor,
+    },
+  )
+
+/** What was said of the cost when the clock was taken in, as its claim check has it. */
+export function quotedAtTakeIn(read: Read, repairId: number): QuotedRange {
+  const check = read
+    .select({ contents: s.documents.contents })
+    .from(s.documents)
+    .where(and(eq(s.documents.repairId, repairId), eq(s.documents.kind, 'claim-check')))
+    .get()
+  if (!check) return {}
+  const { low, high } = (JSON.parse(check.contents) as ClaimCheckContents).estimate
+  return { low, high }
+}

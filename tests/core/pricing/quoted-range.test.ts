@@ -1,0 +1,20 @@
+import { expect, test } from 'vitest'
+import { minor } from '../../../core/money/minor.ts'
+import { leavesQuoted } from '../../../core/pricing/quoted-range.ts'
+
+const told = { low: minor(45_000), high: minor(62_000) }
+
+test('an estimate leaves what was said over the counter when it may come to more, or cannot come to as much', () => {
+  expect(leavesQuoted(told, minor(50_000), null)).toBeNull()
+  expect(leavesQuoted(told, minor(62_000), null)).toBeNull()
+  expect(leavesQuoted(told, minor(62_001), null)).toBe('above')
+  expect(leavesQuoted(told, minor(50_000), minor(70_000))).toBe('above')
+  expect(leavesQuoted(told, minor(40_000), minor(46_000))).toBeNull()
+  expect(leavesQuoted(told, minor(40_000), null)).toBe('below')
+})
+
+test('an end that was not told cannot be left', () => {
+  expect(leavesQuoted({}, minor(1), minor(9_999_999))).toBeNull()
+  expect(leavesQuoted({ low: minor(100) }, minor(9_999_999), null)).toBeNull()
+  expect(leavesQuoted({ high: minor(100) }, minor(1), null)).toBeNull()
+})
