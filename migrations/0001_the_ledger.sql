@@ -119,7 +119,7 @@ CREATE INDEX repairs_comebacks ON repairs (comeback_of_id) WHERE comeback_of_id 
 CREATE TABLE photographs (
   id INTEGER PRIMARY KEY,
   hash TEXT NOT NULL UNIQUE CHECK (length(hash) = 64),
-  media_type TEXT NOT NULL CHECK (media_type IN ('image/jpeg', 'image/png', 'image/webp')),
+  media_type TEXT NOT NULL CHECK (media_type IN ('image/jpeg', 'image/png')),
   bytes INTEGER NOT NULL CHECK (bytes > 0),
   added_at TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', added_at) IS added_at)
 ) STRICT;
@@ -232,6 +232,15 @@ CREATE TABLE document_taxes (
   tax_minor INTEGER NOT NULL
 ) STRICT;
 CREATE INDEX document_taxes_of ON document_taxes (document_id);
+
+-- The PDF of a document as it was first drawn: its bytes stand beside the ledger under their hash. id is the document's.
+CREATE TABLE kept_papers (
+  id INTEGER PRIMARY KEY REFERENCES documents (id),
+  hash TEXT NOT NULL CHECK (length(hash) = 64),
+  bytes INTEGER NOT NULL CHECK (bytes > 0),
+  size TEXT NOT NULL CHECK (size <> ''),
+  drawn_by TEXT NOT NULL CHECK (drawn_by <> '')
+) STRICT;
 
 CREATE TABLE payments (
   id INTEGER PRIMARY KEY,
@@ -637,6 +646,8 @@ CREATE TRIGGER documents_are_never_changed BEFORE UPDATE ON documents BEGIN SELE
 CREATE TRIGGER documents_are_never_deleted BEFORE DELETE ON documents BEGIN SELECT RAISE(ABORT, 'a document once issued is never deleted'); END;
 CREATE TRIGGER document_taxes_are_never_changed BEFORE UPDATE ON document_taxes BEGIN SELECT RAISE(ABORT, 'a document once issued is never changed'); END;
 CREATE TRIGGER document_taxes_are_never_deleted BEFORE DELETE ON document_taxes BEGIN SELECT RAISE(ABORT, 'a document once issued is never deleted'); END;
+CREATE TRIGGER kept_papers_are_never_changed BEFORE UPDATE ON kept_papers BEGIN SELECT RAISE(ABORT, 'a paper once drawn is never changed'); END;
+CREATE TRIGGER kept_papers_are_never_deleted BEFORE DELETE ON kept_papers BEGIN SELECT RAISE(ABORT, 'a paper once drawn is never deleted'); END;
 CREATE TRIGGER write_offs_are_never_changed BEFORE UPDATE ON write_offs BEGIN SELECT RAISE(ABORT, 'a write-off is never changed'); END;
 CREATE TRIGGER write_offs_are_never_deleted BEFORE DELETE ON write_offs BEGIN SELECT RAISE(ABORT, 'a write-off is never changed'); END;
 CREATE TRIGGER drawer_counts_are_never_changed BEFORE UPDATE ON drawer_counts BEGIN SELECT RAISE(ABORT, 'a count is never changed'); END;

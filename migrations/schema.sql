@@ -408,6 +408,14 @@ CREATE TABLE holidays (
   name TEXT NOT NULL
 ) STRICT, WITHOUT ROWID;
 
+CREATE TABLE kept_papers (
+  id INTEGER PRIMARY KEY REFERENCES documents (id),
+  hash TEXT NOT NULL CHECK (length(hash) = 64),
+  bytes INTEGER NOT NULL CHECK (bytes > 0),
+  size TEXT NOT NULL CHECK (size <> ''),
+  drawn_by TEXT NOT NULL CHECK (drawn_by <> '')
+) STRICT;
+
 CREATE TABLE labour_entries (
   id INTEGER PRIMARY KEY,
   repair_id INTEGER NOT NULL REFERENCES repairs (id),
@@ -522,7 +530,7 @@ CREATE TABLE photograph_uses (
 CREATE TABLE photographs (
   id INTEGER PRIMARY KEY,
   hash TEXT NOT NULL UNIQUE CHECK (length(hash) = 64),
-  media_type TEXT NOT NULL CHECK (media_type IN ('image/jpeg', 'image/png', 'image/webp')),
+  media_type TEXT NOT NULL CHECK (media_type IN ('image/jpeg', 'image/png')),
   bytes INTEGER NOT NULL CHECK (bytes > 0),
   added_at TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', added_at) IS added_at)
 ) STRICT;
@@ -741,6 +749,10 @@ CREATE TRIGGER find_entries_removed AFTER DELETE ON find_entries BEGIN
   INSERT INTO find_words (find_words, rowid, words) VALUES ('delete', old.id, old.words);
   INSERT INTO find_marks (find_marks, rowid, marks) VALUES ('delete', old.id, old.marks);
 END;
+
+CREATE TRIGGER kept_papers_are_never_changed BEFORE UPDATE ON kept_papers BEGIN SELECT RAISE(ABORT, 'a paper once drawn is never changed'); END;
+
+CREATE TRIGGER kept_papers_are_never_deleted BEFORE DELETE ON kept_papers BEGIN SELECT RAISE(ABORT, 'a paper once drawn is never deleted'); END;
 
 CREATE TRIGGER readings_are_never_changed BEFORE UPDATE ON readings BEGIN SELECT RAISE(ABORT, 'a reading is corrected by a new one'); END;
 

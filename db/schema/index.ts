@@ -1,5 +1,6 @@
 export * from './bench.ts'
 export * from './documents.ts'
+export * from './kept-papers.ts'
 export * from './money.ts'
 export * from './register.ts'
 export * from './repairs.ts'

@@ -86,6 +86,8 @@ describe('the shape of the ledger', () => {
       'documents_are_never_deleted',
       'drawer_counts_are_never_changed',
       'drawer_counts_are_never_deleted',
+      'kept_papers_are_never_changed',
+      'kept_papers_are_never_deleted',
       'readings_are_never_changed',
       'readings_are_never_deleted',
       'stock_moves_are_never_changed',
