@@ -130,6 +130,8 @@ export const papers = {
     goAheadSaid:
       'Wear that is hidden until the movement is apart may change the work. The owner is asked before anything beyond the limit is done.',
     signGoAhead: 'Owner, go-ahead',
+    ofRepair: (repair: string) => `Repair ${repair}`,
+    together: 'All together',
   },
 
   invoice: {

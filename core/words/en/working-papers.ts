@@ -66,6 +66,8 @@ export const workingPapers = {
     part: 'Do only this:',
     no: 'Do not go ahead; I collect the clock as it is.',
     return: 'Please tick one, sign, and send or bring this sheet back.',
+    returnAll: 'Please tick one for each clock, sign, and send or bring this sheet back.',
+    chooseOn: (repair: string) => `My word on ${repair}`,
     name: 'Name in capitals',
   },
 

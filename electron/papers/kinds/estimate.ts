@@ -2,12 +2,12 @@ import type { EstimateContents } from '../../../core/papers/contents.ts'
 import { type Block, section } from '../kit/flow.ts'
 import { cautions } from '../parts/cautions.ts'
 import { piece, ruledEntry } from '../parts/entry.ts'
+import { estimateMoney, openEntries } from '../parts/estimate-money.ts'
 import { clock, commonFacts, type Fact, letterhead, ownerAndFacts, title } from '../parts/head.ts'
-import { moneyLines } from '../parts/money-lines.ts'
 import { signatures } from '../parts/signature.ts'
 import type { Desk } from '../parts/speech.ts'
 import { kept } from '../parts/table.ts'
-import { priceTotals, taxRules, totals } from '../parts/totals.ts'
+import { taxRules } from '../parts/totals.ts'
 import type { PaperKindPlan } from './paper-kind.ts'
 
 /** What the work is expected to cost, with the working of every line; or a supplement to it. */
@@ -21,8 +21,7 @@ export const estimate: PaperKindPlan<EstimateContents> = {
       ...ownerAndFacts(d, contents, facts(d, contents)),
       ...clock(d, contents),
     ),
-    moneyLines(d, contents, true),
-    section(...totals(d, [...priceTotals(d, contents, d.words.papers.totals.taxInclusive)])),
+    ...estimateMoney(d, contents, true),
     section(...taxRules(d, contents), ...limitEntries(d, contents), ...cautions(d, contents.cautions)),
     section(
       ...kept(
@@ -47,16 +46,19 @@ type Terms = Pick<EstimateContents, 'agreedBefore' | 'range' | 'limit' | 'notes'
 
 /** What was agreed before, what it may come to, how far the shop may go, and what the owner should know. */
 export function limitEntries(d: Desk, contents: Terms): Block[] {
-  const { sheet, words, write } = d
-  const say = words.papers.estimate
+  const { sheet, words } = d
   const { agreedBefore, range, notes } = contents
   const entries: readonly (readonly [string, string | undefined])[] = [
-    [say.agreedBefore, agreedBefore === undefined ? undefined : write.money(agreedBefore)],
-    [say.range, range && say.rangeSaid(write.money(range.low), write.money(range.high))],
-    [say.limit, limitText(d, contents)],
+    [words.papers.estimate.limit, limitText(d, contents)],
     [words.papers.notes, notes],
   ]
-  return entries.flatMap(([label, text]) => (text ? ruledEntry(sheet, label, [piece(text)]) : []))
+  return [
+    ...openEntries(d, {
+      ...(agreedBefore === undefined ? {} : { agreedBefore }),
+      ...(range ? { range } : {}),
+    }),
+    ...entries.flatMap(([label, text]) => (text ? ruledEntry(sheet, label, [piece(text)]) : [])),
+  ]
 }
 
 function limitText({ words, write }: Desk, { limit }: Terms): string {

@@ -1,13 +1,13 @@
 import type { GoAheadContents } from '../../../core/papers/working.ts'
 import { type Block, section } from '../kit/flow.ts'
 import { piece, ruledEntry } from '../parts/entry.ts'
+import { estimateMoney } from '../parts/estimate-money.ts'
 import { clock, commonFacts, type Fact, letterhead, ownerAndFacts, title } from '../parts/head.ts'
-import { moneyLines } from '../parts/money-lines.ts'
 import { signatures } from '../parts/signature.ts'
 import type { Desk } from '../parts/speech.ts'
 import { kept } from '../parts/table.ts'
 import { tickList } from '../parts/tick.ts'
-import { priceTotals, taxRules, totals } from '../parts/totals.ts'
+import { taxRules } from '../parts/totals.ts'
 import { writingLines } from '../parts/writing.ts'
 import { limitEntries } from './estimate.ts'
 import type { PaperKindPlan } from './paper-kind.ts'
@@ -23,10 +23,10 @@ export const goAhead: PaperKindPlan<GoAheadContents> = {
       ...ownerAndFacts(d, contents, facts(d, contents)),
       ...clock(d, contents),
     ),
-    moneyLines(d, contents, false),
-    section(...totals(d, priceTotals(d, contents, d.words.papers.totals.taxInclusive))),
+    ...estimateMoney(d, contents, false),
     section(...taxRules(d, contents), ...limitEntries(d, contents)),
-    section(...kept(choices(d, contents)), ...signed(d)),
+    ...choices(d, contents).map(blocks => section(...kept(blocks))),
+    section(...signed(d)),
   ],
 }
 
@@ -41,21 +41,40 @@ function facts(d: Desk, contents: GoAheadContents): Fact[] {
   ]
 }
 
-/** What the owner may say, with room to write a sum and a part of the work. */
-function choices({ sheet, words, write }: Desk, { range, priced }: GoAheadContents): Block[] {
+type Asked = Pick<GoAheadContents, 'range' | 'priced'>
+
+/** What the owner may say, clock by clock where there are several, and what it means. */
+function choices(d: Desk, contents: GoAheadContents): Block[][] {
+  const { sheet, words } = d
+  const say = words.papers.goAhead
+  const meant = ruledEntry(sheet, words.papers.estimate.goAhead, [
+    piece(words.papers.estimate.goAheadSaid),
+    piece(contents.sections ? say.returnAll : say.return),
+  ])
+  return [
+    ...(contents.sections?.map(one => ofClock(d, say.chooseOn(one.repairNumber), one, 1)) ?? [
+      ofClock(d, say.choose, contents, 2),
+    ]),
+    meant,
+  ]
+}
+
+/** What the owner may say to one clock, with room to write a sum and a part of the work. */
+function ofClock(
+  { sheet, words, write }: Desk,
+  label: string,
+  { range, priced }: Asked,
+  lines: number,
+): Block[] {
   const say = words.papers.goAhead
   const most = write.money(range?.high ?? priced.taxInclusive)
   const line = (text: string) => ({ pieces: [piece(text)] })
   return [
-    ...tickList(sheet, say.choose, [line(say.yes(most)), line(say.limit)], { ruleBelow: undefined }),
+    ...tickList(sheet, label, [line(say.yes(most)), line(say.limit)], { ruleBelow: undefined }),
     ...writingLines(sheet, '', 1, 18),
     ...tickList(sheet, '', [line(say.part)], { ruleBelow: undefined }),
-    ...writingLines(sheet, '', 2, 20),
+    ...writingLines(sheet, '', lines, 20),
     ...tickList(sheet, '', [line(say.no)]),
-    ...ruledEntry(sheet, words.papers.estimate.goAhead, [
-      piece(words.papers.estimate.goAheadSaid),
-      piece(say.return),
-    ]),
   ]
 }
 
