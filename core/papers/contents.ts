@@ -1,6 +1,6 @@
 import type { Caution } from '../cautions/cautions.ts'
 import type { Minor } from '../money/minor.ts'
-import type { DocumentAmount, Priced, PriceLine, TaxRules } from '../pricing/price.ts'
+import type { DocumentAmount, Priced, PriceLine, TaxPart, TaxRules } from '../pricing/price.ts'
 import type { Dial, Duration, Form } from '../vocabulary/clock.ts'
 import type {
   Belonging,
@@ -92,6 +92,8 @@ export interface PaperLine extends PriceLine {
   readonly working: readonly WorkingStep[]
   /** What the line was told to be. */
   readonly work?: LineWork
+  /** On a credit note: which line of the invoice it takes back (from 0), by its quantity or by an amount of it. */
+  readonly credits?: { readonly line: number; readonly by: 'quantity' | 'amount' }
 }
 
 /** An allowance or charge on the whole document, in major units without a sign. */
@@ -225,6 +227,8 @@ export interface InvoiceContents extends PaperHead, PaperMoney {
 /** The correction of an invoice: its figures mirrored, whole or in part. */
 export interface CreditNoteContents extends PaperHead, PaperMoney {
   readonly kind: 'credit-note'
+  /** Where it is a part: what of each tax the invoice bears, and what was credited of it before. */
+  readonly partOf?: readonly TaxPart[]
   readonly invoice: { readonly number: string; readonly issuedOn: string }
   readonly reason?: string
 }
@@ -240,6 +244,12 @@ export interface ReceiptContents extends PaperHead {
   /** A card slip's or transfer's own reference. */
   readonly reference?: string
   readonly towards: 'invoice' | 'deposit' | 'account'
+  /** What of it is more than was owed and is held on the owner's account. */
+  readonly toAccount?: Minor
+  /** What was taken off the debt beside it (below nothing: added), for cash pays no less than its smallest coin. */
+  readonly rounding?: Minor
+  /** The day the money changed hands, where it is not the day of issue. */
+  readonly onDate?: string
   readonly invoiceNumber?: string
   /** Still owed after it; negative when the shop holds the owner's money. */
   readonly balance: Minor

@@ -1,7 +1,7 @@
 import { gatherList, whenGood } from '../checked.ts'
 import { minorText } from '../money/minor.ts'
 import { type Priced, priced as pricedDocument } from '../pricing/price.ts'
-import type { PriceInput } from '../pricing/price-input.ts'
+import type { PriceInput, TaxPart } from '../pricing/price-input.ts'
 import { pricedTogether } from '../pricing/together.ts'
 import type { Checked } from '../problems.ts'
 import type { PaperHead, PaperMoney } from './contents.ts'
@@ -11,6 +11,8 @@ export type PricedContents = PaperMoney &
   Pick<PaperHead, 'currency'> & {
     /** Parts that were priced each by itself; their lines are the paper's. */
     readonly sections?: readonly Omit<PaperMoney, 'tax'>[]
+    /** Where it takes back a part of another paper: what of each tax. */
+    readonly partOf?: readonly TaxPart[]
   }
 
 /** What a frozen paper was priced from: priced again it must come to the same figures, whatever the settings say by then. */
@@ -21,6 +23,7 @@ export const priceInputOf = ({
   allowances,
   charges,
   priced,
+  partOf,
 }: PricedContents): PriceInput => ({
   currency,
   tax,
@@ -29,6 +32,7 @@ export const priceInputOf = ({
   charges,
   paid: minorText(priced.paid, currency),
   rounding: minorText(priced.rounding, currency),
+  partOf,
 })
 
 /** What of a paper is priced by itself: its sections, or the whole. */

@@ -16,8 +16,8 @@ export interface PricedItem {
 export const pricedItems = (input: PriceInput): Checked<PricedItem[]> =>
   whenGood(parsedDocument(input), document => {
     const items = taxableItems(document)
-    const nets = gatherList(taxed(items, input.tax).nets.map(net => minorOf(net, 'lines')))
-    return whenGood(nets, all => good(withTaxes(all, taxByItem(items, input.tax))))
+    const nets = gatherList(taxed(items, input.tax, input.partOf).nets.map(net => minorOf(net, 'lines')))
+    return whenGood(nets, all => good(withTaxes(all, taxByItem(items, input.tax, input.partOf))))
   })
 
 function withTaxes(nets: readonly Minor[], borne: readonly ItemTax[]): PricedItem[] {

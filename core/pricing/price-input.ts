@@ -1,4 +1,5 @@
 import type { RoundingMode } from '../money/div-round.ts'
+import type { Minor } from '../money/minor.ts'
 import type { LineKind } from './kinds/index.ts'
 
 /** A tax on a line: its code in the shop's books and its rate in percent, a decimal text such as `8.875`. */
@@ -37,6 +38,21 @@ export interface DocumentAmount {
   readonly taxes: readonly Tax[]
 }
 
+/** An amount with the tax on it, in minor units; the amount contains the tax where the rules say that prices do. */
+export interface AmountTaxed {
+  readonly amount: Minor
+  readonly tax: Minor
+}
+
+/**
+ * One group of taxes of a document that is taken back in parts: what it bears in the whole, and what was taken back of it before.
+ * Its tax is then a share of the whole's, so that all parts together take back exactly the whole tax.
+ */
+export interface TaxPart extends Tax {
+  readonly whole: AmountTaxed
+  readonly before: AmountTaxed
+}
+
 /** A document to be priced. */
 export interface PriceInput {
   readonly currency: string
@@ -47,4 +63,6 @@ export interface PriceInput {
   readonly paid?: string | undefined
   /** Added to what is due, as where cash is rounded; not a matter of tax. */
   readonly rounding?: string | undefined
+  /** Where it takes back a part of another document; its own amounts are then below nothing. */
+  readonly partOf?: readonly TaxPart[] | undefined
 }

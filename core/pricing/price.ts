@@ -9,7 +9,7 @@ import { lineAmount } from './line-amount.ts'
 import type { DocumentAmount, PriceInput, PriceLine, Tax, TaxRules } from './price-input.ts'
 import { type RatedTax, type TaxableItem, type Taxed, taxed, taxGroup } from './taxed.ts'
 
-export type { DocumentAmount, PriceInput, PriceLine, Tax, TaxRules } from './price-input.ts'
+export type { DocumentAmount, PriceInput, PriceLine, Tax, TaxPart, TaxRules } from './price-input.ts'
 
 /** A priced document in minor units, by the totals of EN 16931 (BT-106 to BT-115). */
 export interface Priced {
@@ -51,7 +51,7 @@ export interface ParsedDocument {
 
 /** The document priced, exact to the minor unit, or every problem in it. */
 export const priced = (input: PriceInput): Checked<Priced> =>
-  whenGood(parsedDocument(input), document => totals(document, input.tax))
+  whenGood(parsedDocument(input), document => totals(document, input))
 
 /** The document read, or every problem in it. */
 export function parsedDocument(input: PriceInput): Checked<ParsedDocument> {
@@ -128,9 +128,9 @@ export const taxableItems = ({ lines, allowances, charges }: ParsedDocument): Ta
   ...charges,
 ]
 
-function totals(document: ParsedDocument, rules: TaxRules): Checked<Priced> {
+function totals(document: ParsedDocument, { tax: rules, partOf }: PriceInput): Checked<Priced> {
   const { lines, allowances, paid, rounding } = document
-  const { nets, groups } = taxed(taxableItems(document), rules)
+  const { nets, groups } = taxed(taxableItems(document), rules, partOf)
   const lineNets = nets.slice(0, lines.length)
   const allowed = total(nets.slice(lines.length, lines.length + allowances.length))
   const taxExclusive = total(nets)

@@ -1,8 +1,8 @@
 import { addDecimals, type Decimal, decimalText, tenTo } from '../decimal/decimal.ts'
 import { type Fraction, sumFractions } from '../decimal/fraction.ts'
 import { apportion } from '../money/apportion.ts'
-import { roundFraction } from '../money/div-round.ts'
-import type { TaxRules } from './price-input.ts'
+import { divRound, roundFraction } from '../money/div-round.ts'
+import type { TaxPart, TaxRules } from './price-input.ts'
 
 /** A tax with its rate in percent, exact. */
 export interface RatedTax {
@@ -33,6 +33,7 @@ export interface Taxed {
 
 interface Share {
   readonly index: number
+  readonly amount: bigint
   readonly exact: Fraction
 }
 
@@ -47,11 +48,15 @@ interface Charged {
  * the item's rates), and the net is what is left, so that net + tax = gross exactly; a group's rounded tax is
  * apportioned over its items, so that it is exact for the item, the group and the document alike.
  */
-export function taxed(items: readonly TaxableItem[], rules: TaxRules): Taxed {
+export function taxed(
+  items: readonly TaxableItem[],
+  rules: TaxRules,
+  partOf: readonly TaxPart[] = [],
+): Taxed {
   const rated = rules.aggregate ? items.map(aggregated) : items
   const nets = rated.map(item => item.amount)
   const charged = [...sharesByGroup(rated, rules.inclusive)].map(([key, shares]) => {
-    const charge = rules.basis === 'line' ? chargedByItem(shares, rules) : chargedOnce(shares, rules)
+    const charge = chargeOf(key, shares, rules, partOf)
     if (rules.inclusive)
       charge.parts.forEach((part, i) => {
         const index = shares[i]?.index ?? 0
@@ -74,10 +79,14 @@ export interface ItemTax {
 }
 
 /** Each group's tax shared out over its items, so that the parts add up to the group's tax exactly. */
-export function taxByItem(items: readonly TaxableItem[], rules: TaxRules): ItemTax[] {
+export function taxByItem(
+  items: readonly TaxableItem[],
+  rules: TaxRules,
+  partOf: readonly TaxPart[] = [],
+): ItemTax[] {
   const rated = rules.aggregate ? items.map(aggregated) : items
   return [...sharesByGroup(rated, rules.inclusive)].flatMap(([key, shares]) => {
-    const { tax, parts } = rules.basis === 'line' ? chargedByItem(shares, rules) : chargedOnce(shares, rules)
+    const { tax, parts } = chargeOf(key, shares, rules, partOf)
     const exact = shares.map(share => share.exact)
     const borne = parts.length > 0 ? parts : apportion(tax, exact)
     return shares.map(({ index }, i) => ({ ...group(key), index, tax: borne[i] ?? 0n }))
@@ -86,6 +95,42 @@ export function taxByItem(items: readonly TaxableItem[], rules: TaxRules): ItemT
 
 const taxable = (shares: readonly Share[], nets: readonly bigint[]): bigint =>
   shares.reduce((sum, { index }) => sum + (nets[index] ?? 0n), 0n)
+
+/** What is charged on each group by code and rate, before any tax is taken out of it. */
+export function groupAmounts(items: readonly TaxableItem[], rules: TaxRules) {
+  const rated = rules.aggregate ? items.map(aggregated) : items
+  return [...sharesByGroup(rated, rules.inclusive)].map(([key, shares]) => ({
+    ...group(key),
+    amount: amountOf(shares),
+  }))
+}
+
+const amountOf = (shares: readonly Share[]): bigint => shares.reduce((sum, { amount }) => sum + amount, 0n)
+
+function chargeOf(
+  key: string,
+  shares: readonly Share[],
+  rules: TaxRules,
+  partOf: readonly TaxPart[],
+): Charged {
+  const part = partOf.find(one => `${one.rate} ${one.code}` === key && one.whole.amount !== 0)
+  if (part) return chargedInPart(shares, rules, part)
+  return rules.basis === 'line' ? chargedByItem(shares, rules) : chargedOnce(shares, rules)
+}
+
+/** Up to here so much of the whole is taken back, and so the like share of its tax; less what was taken back of it before. */
+function chargedInPart(shares: readonly Share[], { mode }: TaxRules, { whole, before }: TaxPart): Charged {
+  const taken = BigInt(before.amount) - amountOf(shares)
+  const tax = BigInt(before.tax) - divRound(BigInt(whole.tax) * taken, BigInt(whole.amount), mode)
+  return { tax, parts: apportion(tax, scaled(shares, tax)) }
+}
+
+/** Shares in the same proportion that add up to `tax`. */
+function scaled(shares: readonly Share[], tax: bigint): Fraction[] {
+  const sum = amountOf(shares)
+  if (sum === 0n) return shares.map((_, i) => ({ n: i === 0 ? tax : 0n, d: 1n }))
+  return shares.map(({ amount }) => ({ n: tax * amount, d: sum }))
+}
 
 const chargedByItem = (shares: readonly Share[], { mode }: TaxRules): Charged => {
   const parts = shares.map(({ exact }) => roundFraction(exact, mode))
@@ -121,7 +166,7 @@ function sharesByGroup(items: readonly TaxableItem[], inclusive: boolean): Map<s
       const key = taxGroup(tax)
       const shares = groups.get(key) ?? []
       groups.set(key, shares)
-      shares.push({ index, exact: exactTax(item, tax.rate, inclusive) })
+      shares.push({ index, amount: item.amount, exact: exactTax(item, tax.rate, inclusive) })
     }
   })
   return groups

@@ -16,7 +16,7 @@ import { currency, money, rate } from './shapes.ts'
 const taxes = list(record<Tax>({ code: text('TAX'), rate }))
 const amounts = optional(list(record({ amount: money, taxes })))
 
-const document = record<PriceInput>({
+const document = record<Omit<PriceInput, 'partOf'>>({
   currency,
   tax: record<TaxRules>({
     basis: choice('line', 'group'),

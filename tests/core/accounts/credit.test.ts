@@ -1,0 +1,184 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { type CreditChoice, creditOf, isCredited } from '../../../core/accounts/credit.ts'
+import { linesLeft } from '../../../core/accounts/lines-left.ts'
+import { minor } from '../../../core/money/minor.ts'
+import { type PricedContents, repriced } from '../../../core/papers/price-input.ts'
+import { priced } from '../../../core/pricing/price.ts'
+import type { PriceInput } from '../../../core/pricing/price-input.ts'
+import { taxRows } from '../../../core/tax/rows.ts'
+import { must } from '../must.ts'
+import { anyPriceInput } from '../tax/any-document.ts'
+
+/** An invoice over the lines of a document that was priced. */
+function invoiceOf({ currency, tax, lines }: PriceInput): PricedContents {
+  const figures = must(priced({ currency, tax, lines }))
+  const net = (i: number) => figures.lines[i]?.net ?? minor(0)
+  return {
+    currency,
+    tax,
+    priced: figures,
+    lines: lines.map((line, i) => ({ ...line, description: 'Work', working: [], net: net(i) })),
+  }
+}
+
+/** What a credit note of `choices` says, as a paper that later ones look back at. */
+const credited = (
+  invoice: PricedContents,
+  before: PricedContents[],
+  choices: CreditChoice[] | null,
+): PricedContents => ({
+  currency: invoice.currency,
+  tax: invoice.tax,
+  ...must(creditOf(invoice, before, choices)),
+})
+
+const byQuantity = (line: number, quantity: string): CreditChoice => ({ line, quantity, amount: null })
+const byAmount = (line: number, amount: string): CreditChoice => ({ line, quantity: null, amount })
+
+const thirds = invoiceOf({
+  currency: 'USD',
+  tax: { basis: 'group', mode: 'half-up', inclusive: false },
+  lines: [1, 2, 3].map(() => ({
+    kind: 'part' as const,
+    quantity: '1',
+    unit: '0.36',
+    taxes: [{ code: 'ST', rate: '7' }],
+  })),
+})
+
+describe('a credit of an invoice', () => {
+  it('takes back in parts exactly the tax that the invoice rounded once', () => {
+    // 3 × 0.36 bears 7 % of 1.08 = 0.0756, rounded 0.08 (SSUTA §324, invoice basis); each third alone would round to 0.03.
+    expect(thirds.priced.tax).toBe(8)
+    const first = credited(thirds, [], [byQuantity(0, '1')])
+    const second = credited(thirds, [first], [byQuantity(1, '1')])
+    const third = credited(thirds, [first, second], null)
+    expect([first, second, third].map(note => -note.priced.tax)).toEqual([3, 2, 3])
+    expect(isCredited(thirds, [first, second])).toBe(false)
+    expect(isCredited(thirds, [first, second, third])).toBe(true)
+  })
+
+  it('leaves of a line what its quantities and amounts have not taken', () => {
+    const invoice = invoiceOf({
+      currency: 'GBP',
+      tax: { basis: 'group', mode: 'half-up', inclusive: false },
+      lines: [
+        {
+          kind: 'labour',
+          quantity: '7.5',
+          unit: '48.00',
+          charge: '20.00',
+          taxes: [{ code: 'VAT', rate: '20' }],
+        },
+      ],
+    })
+    const first = credited(invoice, [], [byQuantity(0, '2')])
+    const second = credited(invoice, [first], [byAmount(0, '4.00')])
+    expect(first.priced).toMatchObject({ taxExclusive: -9600, tax: -1920 })
+    expect(linesLeft(invoice, [first, second])).toEqual([{ quantity: '5.5', amount: 28_000 }])
+    const rest = credited(invoice, [first, second], [byQuantity(0, '5.5')])
+    expect(rest.priced.taxExclusive).toBe(-28_000)
+    expect(isCredited(invoice, [first, second, rest])).toBe(true)
+  })
+
+  it('of everything mirrors the invoice to the cent, surcharges too', () => {
+    fc.assert(
+      fc.property(anyPriceInput, input => {
+        const invoice = invoiceOf({
+          ...input,
+          lines: input.lines.map((line, i) => (i === 0 ? { ...line, charge: '3.21' } : line)),
+        })
+        const whole = credited(invoice, [], null)
+        expect(whole.priced.taxInclusive + invoice.priced.taxInclusive).toBe(0)
+        for (const [i, line] of whole.lines.entries()) expect(line.net + (invoice.lines[i]?.net ?? 0)).toBe(0)
+        expect(whole.priced.taxes.map(({ tax }) => -tax)).toEqual(
+          invoice.priced.taxes.map(({ tax }) => (tax === 0 ? -0 : tax)),
+        )
+      }),
+    )
+  })
+
+  it('names every choice that is not there, said twice, said both ways or more than is left', () => {
+    const first = credited(thirds, [], [byAmount(0, '0.30')])
+    const refused = creditOf(
+      thirds,
+      [first],
+      [
+        byAmount(0, '0.07'),
+        byQuantity(1, '2'),
+        { line: 2, quantity: '1', amount: '0.10' },
+        byQuantity(9, '1'),
+        byQuantity(1, '1'),
+      ],
+    )
+    expect(refused.ok ? [] : refused.problems.map(({ code, field }) => [code, field])).toEqual([
+      ['credit.amountLeft', 'lines[0].amount'],
+      ['credit.quantityLeft', 'lines[1].quantity'],
+      ['credit.eitherWay', 'lines[2].quantity'],
+      ['credit.noLine', 'lines[3].line'],
+      ['credit.lineTwice', 'lines[4].line'],
+    ])
+  })
+
+  it('never comes to more than the invoice where other lines stand against it', () => {
+    const invoice = invoiceOf({
+      currency: 'GBP',
+      tax: { basis: 'group', mode: 'half-up', inclusive: false },
+      lines: [
+        { kind: 'labour', quantity: '1', unit: '100', taxes: [] },
+        { kind: 'fee', quantity: '-1', unit: '25', taxes: [] },
+      ],
+    })
+    const refused = creditOf(invoice, [], [byQuantity(0, '1')])
+    expect(refused.ok ? [] : refused.problems[0]).toMatchObject({
+      code: 'credit.moreThanLeft',
+      values: { left: '75.00' },
+    })
+    expect(must(creditOf(invoice, [], [byQuantity(0, '1'), byQuantity(1, '1')])).priced.taxInclusive).toBe(
+      -7500,
+    )
+  })
+
+  it('in any parts adds up to the invoice and each of its taxes once nothing is left, and prices to the same figures again', () => {
+    const shares = fc.array(
+      fc.record({ line: fc.nat(7), part: fc.integer({ min: 1, max: 99 }), by: fc.boolean() }),
+      {
+        maxLength: 5,
+      },
+    )
+    fc.assert(
+      fc.property(anyPriceInput, shares, (input, parts) => {
+        const lines = input.lines.map(line => ({ ...line, quantity: line.quantity.replace('-', '') }))
+        const invoice = invoiceOf({ ...input, lines })
+        const notes: PricedContents[] = []
+        const left = () =>
+          invoice.priced.taxInclusive + notes.reduce((sum, note) => sum + note.priced.taxInclusive, 0)
+        for (const { line, part, by } of parts) {
+          const own = linesLeft(invoice, notes)[line]
+          if (!own || own.amount === 0) continue
+          const choice = by
+            ? byAmount(line, (Math.ceil((own.amount * part) / 100) / 100).toFixed(2))
+            : byQuantity(line, String(Math.max(Math.floor(Number(own.quantity) * part) / 100, 0.01)))
+          const note = creditOf(invoice, notes, [choice])
+          if (note.ok) notes.push({ currency: invoice.currency, tax: invoice.tax, ...note.value })
+          expect(left()).toBeGreaterThanOrEqual(0)
+        }
+        const rest = must(creditOf(invoice, notes, null))
+        notes.push({ currency: invoice.currency, tax: invoice.tax, ...rest })
+        expect(left()).toBe(0)
+        for (const { code, rate, tax } of invoice.priced.taxes) {
+          const own = notes.flatMap(note => note.priced.taxes.filter(t => t.code === code && t.rate === rate))
+          expect(own.reduce<number>((sum, group) => sum + group.tax, tax)).toBe(0)
+        }
+        for (const note of notes) {
+          expect(must(repriced(note))).toEqual(note.priced)
+          const rows = must(taxRows(note))
+          expect(rows.reduce((sum, row) => sum + row.tax, 0) + 0).toBe(note.priced.tax)
+        }
+        expect(linesLeft(invoice, notes).every(({ amount }) => amount === 0)).toBe(true)
+      }),
+      { numRuns: 400 },
+    )
+  })
+})

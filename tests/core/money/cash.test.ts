@@ -1,0 +1,59 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { cashFor, inCash, usualCashStep } from '../../../core/money/cash.ts'
+import { minor } from '../../../core/money/minor.ts'
+
+describe('cash', () => {
+  // Unicode CLDR, supplementalData.xml, currencyData/fractions: CHF and CAD cashRounding 5, DKK cashRounding 50, SEK cashDigits 0.
+  it('is rounded where the currency has no smaller coin', () => {
+    expect(['CHF', 'CAD', 'DKK', 'SEK', 'GBP', 'USD'].map(code => usualCashStep(code, ''))).toEqual([
+      '0.05',
+      '0.05',
+      '0.50',
+      '1',
+      '0',
+      '0',
+    ])
+  })
+
+  it('is rounded in some countries of the euro and not in others', () => {
+    expect(usualCashStep('EUR', 'FI')).toBe('0.05')
+    expect(usualCashStep('EUR', 'DE')).toBe('0')
+  })
+
+  it('goes to the nearest coin, halves away from nothing, alike when it is given back', () => {
+    const to = (amount: number, step: number) => inCash(minor(amount), minor(step))
+    expect([1002, 1003, 1007, 1008, -1003].map(amount => to(amount, 5))).toEqual([
+      1000, 1005, 1005, 1010, -1005,
+    ])
+    expect([1025, 1024, 1075].map(amount => to(amount, 50))).toEqual([1050, 1000, 1100])
+    expect(to(1003, 0)).toBe(1003)
+  })
+
+  it('settles the whole with the difference, however the whole was typed', () => {
+    const expected = { amount: 1005, rounding: -2 }
+    expect(cashFor(minor(1003), minor(1003), minor(5))).toEqual(expected)
+    expect(cashFor(minor(1005), minor(1003), minor(5))).toEqual(expected)
+    expect(cashFor(minor(-1002), minor(-1002), minor(5))).toEqual({ amount: -1000, rounding: -2 })
+  })
+
+  it('takes a part only as coins pay it', () => {
+    expect(cashFor(minor(500), minor(1003), minor(5))).toEqual({ amount: 500, rounding: 0 })
+    expect(cashFor(minor(501), minor(1003), minor(5))).toBeNull()
+  })
+
+  it('and its difference always add up to the whole, less than a coin apart', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: -1e9, max: 1e9 }),
+        fc.constantFrom(0, 5, 10, 50, 100, 500),
+        (open, step) => {
+          const cash = cashFor(minor(open), minor(open), minor(step))
+          expect((cash?.amount ?? 0) + (cash?.rounding ?? 0)).toBe(open)
+          expect(Math.abs(cash?.rounding ?? 0) * 2).toBeLessThanOrEqual(step)
+          if (step) expect(Math.abs((cash?.amount ?? 0) % step)).toBe(0)
+        },
+      ),
+    )
+  })
+})
