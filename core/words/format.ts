@@ -60,6 +60,7 @@ const dateFormats = ({ locale, timeZone }: FormatSettings) => ({
   short: new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', timeZone: 'UTC' }),
   medium: new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeZone: 'UTC' }),
   full: new Intl.DateTimeFormat(locale, { dateStyle: 'full', timeZone: 'UTC' }),
+  month: new Intl.DateTimeFormat(locale, { month: 'long', year: 'numeric', timeZone: 'UTC' }),
   weekday: new Intl.DateTimeFormat(locale, { weekday: 'long', timeZone: 'UTC' }),
   instant: new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeStyle: 'short', timeZone }),
 })
@@ -87,6 +88,8 @@ export function formats(settings: FormatSettings) {
     date: (civil: string) => dates.medium.format(civilInstant(civil)),
     /** A civil date with its weekday: `Thursday 4 March 2027`. */
     longDate: (civil: string) => dates.full.format(civilInstant(civil)),
+    /** A month, `2027-03`: `March 2027`. */
+    month: (month: string) => dates.month.format(civilInstant(`${month}-01`)),
     /** The weekday of a civil date: `Thursday`. */
     weekday: (civil: string) => dates.weekday.format(civilInstant(civil)),
     /** An ISO instant as date and time in the shop's zone: `4 Mar 2027, 09:10`. */

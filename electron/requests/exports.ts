@@ -6,6 +6,7 @@ import { vcard } from '../../core/exports/vcard.ts'
 import { en } from '../../core/words/en/index.ts'
 import { ownerCards } from '../../db/exports/cards.ts'
 import { expectedDates } from '../../db/exports/dates.ts'
+import { figureNames, figureTable } from '../../db/exports/figures.ts'
 import { journal } from '../../db/exports/journal.ts'
 import type { Table } from '../../db/exports/table.ts'
 import { type TableName, tables } from '../../db/exports/tables.ts'
@@ -27,6 +28,13 @@ const tableFile = z.object({
     .string()
     .transform(file => file.replace(/\.csv$/, ''))
     .pipe(z.enum(Object.keys(tables) as [TableName, ...TableName[]])),
+})
+
+const figureFile = z.object({
+  name: z
+    .string()
+    .transform(name => name.replace(/\.csv$/, ''))
+    .pipe(z.enum(figureNames)),
 })
 
 /** The headers of a file to be kept under that name. */
@@ -66,6 +74,17 @@ export const exports = new Hono<Env>()
     const { from, to, exact } = c.req.valid('query')
     return asCsv(c, `tax-${from}-${to}`, taxTable({ from, to }), { exact })
   })
+  .get(
+    '/figures/:name{[a-z-]+\\.csv}',
+    zValidator('param', figureFile, refuseInput),
+    query(z.object({ from: civilDate, to: civilDate, exact })),
+    c => {
+      const { from, to, exact } = c.req.valid('query')
+      const { name } = c.req.valid('param')
+      const table = figureTable(name, { from, to }, c.var.doing.at)
+      return asCsv(c, `figures-${name}-${from}-${to}`, table, { exact })
+    },
+  )
   .get(
     '/:file{[a-z-]+\\.csv}',
     zValidator('param', tableFile, refuseInput),

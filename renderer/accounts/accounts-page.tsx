@@ -11,6 +11,7 @@ const places: Readonly<Record<Part, string>> = {
   owed: '/accounts/owed',
   money: '/accounts/money',
   tax: '/accounts/tax',
+  figures: '/accounts/figures',
   dayBook: '/accounts/day-book',
 }
 

@@ -1,6 +1,7 @@
 import './accounts.css'
 import { Route, Switch } from 'wouter'
 import { DayBook } from './day-book.tsx'
+import { FiguresPage } from './figures.tsx'
 import { Money } from './money.tsx'
 import { Owed } from './owed.tsx'
 import { PaperPage } from './paper-page.tsx'
@@ -18,6 +19,7 @@ export default function Accounts() {
       <Route path="/accounts/owed" component={Owed} />
       <Route path="/accounts/money" component={Money} />
       <Route path="/accounts/tax" component={Tax} />
+      <Route path="/accounts/figures" component={FiguresPage} />
       <Route path="/accounts/day-book" component={DayBook} />
     </Switch>
   )

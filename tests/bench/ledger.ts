@@ -73,6 +73,7 @@ async function measured(file: string, share: number) {
     findMs: await p95Of(300, n => get(`/api/find?q=${encodeURIComponent(typed[n % typed.length] ?? '')}`)),
     repairMs: await p95Of(200, n => get(`/api/pages/repairs/${1 + ((n * 7919) % repairs)}`)),
     pageMs,
+    figuresYearMs: await p95Of(20, () => get('/api/pages/figures?from=2026-01-01&to=2026-12-31')),
   }
   ledger.close()
   return { ...result, bareFindMs: await bareFind(file) }

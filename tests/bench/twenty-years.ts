@@ -29,6 +29,7 @@ const forms = ['bracket', 'mantel', 'wall', 'longcase', 'cuckoo', 'carriage']
 
 const pick = <T>(list: readonly T[], n: number): T => list[n % list.length] as T
 const dayMs = 86_400_000
+const stagesInShop = ['taken-in', 'estimate-out', 'on-the-bench', 'running-in', 'ready'] as const
 const start = Date.UTC(2007, 0, 2, 9)
 const instant = (ms: number): string => new Date(ms).toISOString()
 const digest = (text: string): string => createHash('sha256').update(text).digest('hex')
@@ -79,7 +80,6 @@ function repairs(db: Database.Database, count: number, clocks: number, owners: n
   const stepMs = (20 * 365 * dayMs) / count
   insert(db, 'repairs', count, n => {
     const takenIn = instant(start + n * stepMs)
-    const stages = ['taken-in', 'estimate-out', 'on-the-bench', 'ready']
     return {
       id: n + 1,
       number: n + 1,
@@ -88,11 +88,17 @@ function repairs(db: Database.Database, count: number, clocks: number, owners: n
       taken_in_at: takenIn,
       fault: 'Stops in the night; the strike runs on.',
       scope: 'service',
-      stage: n >= count - inShop ? pick(stages, n) : 'collected',
+      stage: n >= count - inShop ? pick(stagesInShop, n) : 'collected',
       stage_since: takenIn,
+      ready_at: n >= count - inShop ? null : instant(start + n * stepMs + 20 * dayMs),
       estimated_on: takenIn.slice(0, 10),
     }
   })
+  insert(db, 'hand_overs', count - inShop, n => ({
+    repair_id: n + 1,
+    at: instant(start + n * stepMs + 24 * dayMs),
+    to_name: 'The owner',
+  }))
   insert(db, 'belongings', count * 2, n => ({
     repair_id: Math.floor(n / 2) + 1,
     item: pick(['key', 'pendulum'], n),
@@ -183,6 +189,15 @@ function papers(db: Database.Database, count: number, owners: number, clocks: nu
     sent_at: instant(start + n * stepMs),
     document_id: n * kinds.length + 2,
   }))
+  insert(db, 'go_aheads', count, n => ({
+    repair_id: n + 1,
+    estimate_id: n + 1,
+    at: instant(start + n * stepMs + dayMs),
+    answer: 'go-ahead',
+    who: 'The owner',
+    way: 'telephone',
+    limit_minor: 47_568,
+  }))
   insert(db, 'estimate_lines', count * 2, n => ({
     estimate_id: Math.floor(n / 2) + 1,
     position: n % 2,
@@ -199,6 +214,7 @@ function shelf(db: Database.Database, count: number, readings: number): void {
   const stepMs = (20 * 365 * dayMs) / count
   insert(db, 'run_in_runs', count, n => {
     const from = start + n * stepMs
+    const running = n >= count - full.inShop && pick(stagesInShop, n) === 'running-in'
     return {
       id: n + 1,
       repair_id: n + 1,
@@ -206,8 +222,8 @@ function shelf(db: Database.Database, count: number, readings: number): void {
       policy: JSON.stringify(testSettings.runIn['8-day']),
       limit_per_day: '17',
       ready_on: '2027-01-01',
-      ended_at: instant(from + 14 * dayMs),
-      outcome: 'passed',
+      ended_at: running ? null : instant(from + 14 * dayMs),
+      outcome: running ? null : 'passed',
     }
   })
   insert(db, 'readings', count * readings, n => {

@@ -80,6 +80,7 @@ export const accounts = {
     owed: 'Owed',
     money: 'Money received',
     tax: 'Tax',
+    figures: 'Figures',
     dayBook: 'Day book',
   },
 

@@ -5,6 +5,7 @@ import { counter } from './counter.ts'
 import { demo } from './demo.ts'
 import { eInvoice, eInvoiceProblems } from './e-invoice.ts'
 import { exports } from './exports.ts'
+import { figures } from './figures.ts'
 import { listImport } from './import.ts'
 import { messages } from './messages.ts'
 import { papers } from './papers.ts'
@@ -37,6 +38,7 @@ export const en = {
   demo,
   eInvoice,
   exports,
+  figures,
   listImport,
   messages,
   papers,
