@@ -17,6 +17,19 @@ export interface RunInDue {
   readonly place: string | null
 }
 
+/** The day a run-in is planned to end. */
+export interface RunInEnd {
+  readonly number: number
+  readonly on: string
+}
+
+/** Parts that are expected in. */
+export interface OrderDue {
+  readonly id: number
+  readonly on: string
+  readonly part: string
+}
+
 /** Outside work that is expected back. */
 export interface OutsideDue {
   readonly id: number
@@ -26,11 +39,11 @@ export interface OutsideDue {
   readonly description: string
 }
 
-/** Estimated dates of the clocks still in the shop. */
+/** Estimated dates of the clocks whose work is not done. */
 const estimated = (read: Read) =>
   read.all<EstimatedDate>(sql`
     SELECT r.number, r.estimated_on AS "on", o.name AS owner FROM repairs r JOIN owners o ON o.id = r.owner_id
-    WHERE r.estimated_on IS NOT NULL AND r.stage <> 'collected' ORDER BY r.id`)
+    WHERE r.estimated_on IS NOT NULL AND r.stage NOT IN ('ready', 'declined', 'collected') ORDER BY r.id`)
 
 const runIn = (read: Read) =>
   read.all<RunInDue>(sql`
@@ -45,9 +58,22 @@ const outside = (read: Read) =>
     FROM outside_work w JOIN repairs r ON r.id = w.repair_id JOIN vendors v ON v.id = w.vendor_id
     WHERE w.due_on IS NOT NULL AND w.back_at IS NULL ORDER BY w.id`)
 
+/** The days run-ins are planned to end. */
+const runInEnds = (read: Read) =>
+  read.all<RunInEnd>(sql`
+    SELECT r.number, run.ready_on AS "on" FROM run_in_runs run JOIN repairs r ON r.id = run.repair_id
+    WHERE run.ended_at IS NULL ORDER BY run.id`)
+
+const orders = (read: Read) =>
+  read.all<OrderDue>(sql`
+    SELECT o.id, o.due_on AS "on", p.name AS part FROM part_orders o JOIN parts p ON p.id = o.part_id
+    WHERE o.arrived_at IS NULL AND o.due_on IS NOT NULL ORDER BY o.id`)
+
 /** What the shop expects, and when: it stays few, as only what is open counts. */
 export const expectedDates = (read: Read) => ({
   estimated: estimated(read),
   runIn: runIn(read),
+  runInEnds: runInEnds(read),
   outside: outside(read),
+  orders: orders(read),
 })

@@ -1,7 +1,5 @@
-import { and, asc, eq, inArray, isNotNull, notInArray, sql } from 'drizzle-orm'
-import type { CalendarDay } from '../../core/calendar/icalendar.ts'
+import { and, asc, eq, inArray } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
-import type { CalendarFactKind } from '../../core/words/en/bench.ts'
 import { inShop } from '../in-shop.ts'
 import type { Read } from '../ledger.ts'
 import * as s from '../schema/index.ts'
@@ -50,59 +48,3 @@ export function todayView(read: Read, at: string) {
     toCollect: repairsAt(read, ['ready', 'declined']),
   }
 }
-
-/** What a calendar entry speaks of; its words are the catalogue's. */
-export interface CalendarFact extends Omit<CalendarDay, 'summary'> {
-  readonly kind: CalendarFactKind
-  readonly number: number | null
-  readonly what: string
-}
-
-/** Estimated dates, the ends of run-ins, outside work and orders due: everything ahead that has a day. */
-export function calendarFacts(read: Read): CalendarFact[] {
-  return [...estimatedDates(read), ...runInEnds(read), ...outsideDue(read), ...ordersDue(read)]
-}
-
-const estimatedDates = (read: Read): CalendarFact[] =>
-  read
-    .select({ number: s.repairs.number, onDate: s.repairs.estimatedOn, what: s.owners.name })
-    .from(s.repairs)
-    .innerJoin(s.owners, eq(s.owners.id, s.repairs.ownerId))
-    .where(
-      and(notInArray(s.repairs.stage, ['ready', 'declined', 'collected']), isNotNull(s.repairs.estimatedOn)),
-    )
-    .orderBy(asc(s.repairs.number))
-    .all()
-    .map(row => ({ ...row, kind: 'estimated', uid: `estimated-${row.number}`, onDate: row.onDate ?? '' }))
-
-const runInEnds = (read: Read): CalendarFact[] =>
-  read
-    .select({ number: s.repairs.number, onDate: s.runInRuns.readyOn, what: s.owners.name })
-    .from(s.runInRuns)
-    .innerJoin(s.repairs, eq(s.repairs.id, s.runInRuns.repairId))
-    .innerJoin(s.owners, eq(s.owners.id, s.repairs.ownerId))
-    .where(sql`${s.runInRuns.endedAt} IS NULL`)
-    .orderBy(asc(s.repairs.number))
-    .all()
-    .map(row => ({ ...row, kind: 'runInEnds', uid: `run-in-${row.number}` }))
-
-const outsideDue = (read: Read): CalendarFact[] =>
-  outsideAway(read, '').flatMap(({ id, dueOn, number, vendor }) =>
-    dueOn === null ? [] : [{ kind: 'outsideDue', uid: `outside-${id}`, onDate: dueOn, number, what: vendor }],
-  )
-
-const ordersDue = (read: Read): CalendarFact[] =>
-  read
-    .select({ id: s.partOrders.id, onDate: s.partOrders.dueOn, what: s.parts.name })
-    .from(s.partOrders)
-    .innerJoin(s.parts, eq(s.parts.id, s.partOrders.partId))
-    .where(sql`${s.partOrders.arrivedAt} IS NULL AND ${s.partOrders.dueOn} IS NOT NULL`)
-    .orderBy(asc(s.partOrders.id))
-    .all()
-    .map(({ id, onDate, what }) => ({
-      kind: 'orderDue',
-      uid: `order-${id}`,
-      onDate: onDate ?? '',
-      number: null,
-      what,
-    }))

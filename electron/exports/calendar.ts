@@ -6,11 +6,12 @@ import type { expectedDates } from '../../db/exports/dates.ts'
 const wholeDay = (on: string) => ({ allDay: true, start: new Date(`${on}T00:00:00Z`) })
 
 /**
- * The shop's expected dates as iCalendar (RFC 5545): estimated dates, run-in dues, outside work. Entries keep their
+ * The shop's expected dates as iCalendar (RFC 5545): estimated dates, run-in dues and ends, outside
+ * work, orders. Entries keep their
  * identity, so that a calendar fetched again changes them instead of doubling them.
  */
 export function calendar(
-  { estimated, runIn, outside }: ReturnType<typeof expectedDates>,
+  { estimated, runIn, runInEnds, outside, orders }: ReturnType<typeof expectedDates>,
   { words, name, at }: { words: Words['exports']; name: string; at: string },
 ): string {
   const stamp = new Date(at)
@@ -31,6 +32,15 @@ export function calendar(
       summary: say.runIn[kind]({ number }),
       ...(place ? { location: place } : {}),
     })
+  for (const { number, on } of runInEnds)
+    book.createEvent({
+      id: `run-in-end-${number}@countwheel`,
+      stamp,
+      ...wholeDay(on),
+      summary: say.runInEnds({ number }),
+    })
+  for (const { id, on, part } of orders)
+    book.createEvent({ id: `order-${id}@countwheel`, stamp, ...wholeDay(on), summary: say.order({ part }) })
   for (const { id, number, on, vendor, description } of outside)
     book.createEvent({
       id: `outside-${id}@countwheel`,

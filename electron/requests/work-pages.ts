@@ -1,13 +1,11 @@
 import { zValidator } from '@hono/zod-validator'
 import { Hono } from 'hono'
 import { z } from 'zod'
-import { icalendar } from '../../core/calendar/icalendar.ts'
-import { en } from '../../core/words/en/index.ts'
 import { benchView } from '../../db/read/bench.ts'
 import { figuresView } from '../../db/read/reports.ts'
 import { runView, shelfView } from '../../db/read/shelf.ts'
 import { partView, storesView } from '../../db/read/stores.ts'
-import { calendarFacts, todayView } from '../../db/read/today.ts'
+import { todayView } from '../../db/read/today.ts'
 import { refuseInput } from '../problems.ts'
 import { query } from './body.ts'
 import { civilDate } from './fields.ts'
@@ -27,15 +25,3 @@ export const workPages = new Hono<Env>()
     return c.json(figuresView(c.var.ledger.read, from, to, c.var.doing.at))
   })
   .get('/today', c => c.json(todayView(c.var.ledger.read, c.var.doing.at)))
-  .get('/calendar', c => {
-    const days = calendarFacts(c.var.ledger.read).map(({ kind, number, what, uid, onDate }) => ({
-      uid: `${uid}@countwheel`,
-      onDate,
-      summary: en.bench.calendar[kind](number ?? 0, what),
-    }))
-    return c.body(icalendar(days, c.var.doing.at), 200, {
-      'Content-Type': 'text/calendar; charset=utf-8',
-      'Content-Disposition': 'attachment; filename="countwheel.ics"',
-      'Cache-Control': 'no-store',
-    })
-  })

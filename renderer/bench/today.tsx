@@ -31,7 +31,7 @@ function Shown({ view }: { view: Today }) {
         <button type="button" onClick={() => window.print()}>
           {today.print}
         </button>
-        <a className="button second" href="/api/pages/calendar" download="countwheel.ics">
+        <a className="button second" href="/exports/dates.ics" download>
           {today.calendar}
         </a>
       </div>

@@ -158,7 +158,7 @@ describe('the plain-text journal', () => {
 })
 
 describe('calendar and address book', () => {
-  it('has estimated dates, open run-in dues and outside work as entries with an identity of their own', async () => {
+  it('has estimated dates, run-in dues and ends, outside work and orders as entries with an identity of their own', async () => {
     const repair = await workedRepair(shop)
     await shop.act('bench.sendOut', {
       repairId: repair.id,
@@ -171,6 +171,8 @@ describe('calendar and address book', () => {
     })
     const place = await shop.act('shop.addPlace', { name: 'Shelf A1', kind: 'shelf' })
     await shop.act('shelf.startRunIn', { repairId: running.id, placeId: place.id })
+    const part = await shop.act('stores.addPart', { kind: 'mainspring', name: 'Loop end; 19 mm' })
+    await shop.act('stores.order', { partId: part.id, quantity: 2, dueOn: '2027-06-11' })
     const calendar = new ICAL.Component(ICAL.parse(await text('dates.ics')) as [string, unknown[], unknown[]])
     const events = calendar.getAllSubcomponents('vevent').map(event => new ICAL.Event(event))
     const byId = new Map(events.map(event => [event.uid, event]))
@@ -179,7 +181,13 @@ describe('calendar and address book', () => {
     expect(estimated?.startDate.toString()).toBe('2027-03-26')
     expect(estimated?.startDate.isDate).toBe(true)
     expect(events.find(event => event.uid.startsWith('outside-'))?.startDate.toString()).toBe('2027-06-20')
-    const dues = events.filter(event => event.uid.startsWith('run-in-'))
+    expect(byId.get(`run-in-end-${running.number}@countwheel`)?.startDate.toString()).toBe('2027-06-15')
+    const ordered = events.find(event => event.uid.startsWith('order-'))
+    expect([ordered?.startDate.toString(), ordered?.summary]).toEqual([
+      '2027-06-11',
+      'Order due: Loop end; 19 mm',
+    ])
+    const dues = events.filter(event => /^run-in-\d/.test(event.uid))
     expect(dues.length).toBeGreaterThan(1)
     for (const due of dues) expect(due.startDate.isDate).toBe(false)
     for (const line of (await text('dates.ics')).split('\r\n'))

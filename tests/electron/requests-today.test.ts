@@ -44,19 +44,3 @@ describe('the turn of the day', () => {
     expect(today.toOrder).toMatchObject([{ id: second.id }])
   })
 })
-
-describe('the calendar file', () => {
-  it('holds estimated dates, the ends of run-ins, outside work and orders due, each under a name that stays', async () => {
-    const repair = await workedRepair(shop)
-    const { id: placeId } = await shop.act('shop.addPlace', { name: 'Shelf A1', kind: 'shelf' })
-    await shop.act('shelf.startRunIn', { repairId: repair.id, placeId })
-    const { status, body } = await shop.ask('/api/pages/calendar')
-    expect(status).toBe(200)
-    expect(body).toContain('UID:estimated-2201@countwheel\r\n')
-    expect(body).toContain('DTSTART;VALUE=DATE:20270326\r\n')
-    expect(body).toContain('SUMMARY:2201\\, Rosamund Pell: run-in planned to end\r\n')
-    expect(body).toContain('DTSTART;VALUE=DATE:20270315\r\n')
-    const again = await shop.ask('/api/pages/calendar')
-    expect(again.body).toBe(body)
-  })
-})

@@ -1,8 +1,5 @@
 import type { BenchStep } from '../../bench/steps.ts'
 
-/** What a calendar entry may speak of. */
-export type CalendarFactKind = 'estimated' | 'runInEnds' | 'outsideDue' | 'orderDue'
-
 /** What to do at each step of a service, with its cautions. Common practice. */
 const steps = {
   'as-found': 'Before the strip: photograph and write down timing marks and positions as they are found.',
@@ -43,13 +40,6 @@ export const bench = {
     [hours > 0 && `${hours} h`, (minutes > 0 || hours === 0) && `${minutes} min`].filter(Boolean).join(' '),
   ofAgreed: (worked: string, agreed: string) => `${worked} of ${agreed}`,
   covered: 'covered by the warranty',
-
-  calendar: {
-    estimated: (number: number, owner: string) => `${number}, ${owner}: estimated date`,
-    runInEnds: (number: number, owner: string) => `${number}, ${owner}: run-in planned to end`,
-    outsideDue: (number: number, vendor: string) => `${number}: due back from ${vendor}`,
-    orderDue: (_: number, part: string) => `Order due: ${part}`,
-  } satisfies Record<CalendarFactKind, (number: number, what: string) => string>,
 
   today: {
     title: 'Turn of the day',

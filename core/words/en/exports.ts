@@ -35,6 +35,8 @@ export const exports = {
       wind: ({ number }: { number: number }) => `Repair ${number}: wind on the run-in shelf`,
       reading: ({ number }: { number: number }) => `Repair ${number}: reading on the run-in shelf`,
     },
+    runInEnds: ({ number }: { number: number }) => `Repair ${number}: run-in planned to end`,
+    order: ({ part }: { part: string }) => `Order due: ${part}`,
     outside: ({ number, vendor }: { number: number; vendor: string }) =>
       `Repair ${number}: outside work due back from ${vendor}`,
   },
