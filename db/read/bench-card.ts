@@ -1,6 +1,7 @@
 import { asc, eq } from 'drizzle-orm'
 import { stepsFor } from '../../core/bench/steps.ts'
 import { civilDateOf } from '../../core/calendar/zone.ts'
+import { hoursByWork } from '../../core/labour/by-work.ts'
 import { isForgotten } from '../../core/labour/forgotten.ts'
 import { entryMinutes, totalMinutes } from '../../core/labour/minutes.ts'
 import { minor } from '../../core/money/minor.ts'
@@ -8,7 +9,7 @@ import { leftOfUse } from '../books/parts-used.ts'
 import type { RepairRow } from '../facts.ts'
 import type { Read } from '../ledger.ts'
 import * as s from '../schema/index.ts'
-import { agreedMinutes } from './agreed-hours.ts'
+import { agreedLabour, agreedMinutes } from './agreed-hours.ts'
 
 /** Labour on a repair, each entry with its minutes; a running one counts up to `at`. */
 export function labourOf(read: Read, repairId: number, at: string, timeZone: string) {
@@ -30,6 +31,7 @@ export function labourOf(read: Read, repairId: number, at: string, timeZone: str
     entries,
     totalMinutes: totalMinutes(entries, at),
     agreedMinutes: agreedMinutes(read, repairId),
+    byWork: hoursByWork(agreedLabour(read, [repairId]).lines, entries, at),
     running: entries.filter(entry => entry.endedAt === null && entry.struckReason === null),
   }
 }

@@ -14,6 +14,7 @@ import { neededNumber, orNull } from '../parts/typed.ts'
 import type { Repair } from '../repair/repair.ts'
 import { useShop } from '../shop.tsx'
 import { type Card, timeWords } from './bench.ts'
+import { HoursByWork } from './hours-by-work.tsx'
 import { StopClock, useIsMine } from './running.tsx'
 import { StrikeOut } from './strike-out.tsx'
 
@@ -34,6 +35,7 @@ export function LabourSection({ view, mayStart }: { view: Repair; mayStart: bool
       {mine && <RunningHere entry={mine} number={number} />}
       {mayStart && <TaskButtons view={view} running={mine?.task ?? null} />}
       <Opened label={bench.labour.enter}>{close => <EnterLabour view={view} close={close} />}</Opened>
+      {view.bench.labour.byWork.length > 0 && <HoursByWork rows={view.bench.labour.byWork} />}
       <Entries labour={view.bench.labour} />
     </Section>
   )

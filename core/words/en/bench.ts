@@ -1,4 +1,5 @@
 import type { BenchStep } from '../../bench/steps.ts'
+import type { WorkTold } from '../../labour/by-work.ts'
 
 /** What to do at each step of a service, with its cautions. Common practice. */
 const steps = {
@@ -149,6 +150,24 @@ export const bench = {
     said: 'Struck out; it stays legible.',
   },
 
+  byWork: {
+    heading: 'Estimated against worked',
+    work: 'Work and tasks',
+    works: {
+      movement: 'Movement',
+      case: 'Case',
+      dial: 'Dial',
+      'set-up': 'Setting up',
+    } satisfies Record<WorkTold, string>,
+    estimated: 'Estimated',
+    worked: 'Worked',
+    left: 'Left or over',
+    over: (time: string) => `${time} over`,
+    under: (time: string) => `${time} left`,
+    notEstimated: 'not estimated',
+    none: 'Nothing estimated or worked yet.',
+  },
+
   service: {
     heading: 'Service',
     note: 'What is usual for this movement, step by step.',
@@ -160,6 +179,9 @@ export const bench = {
     send: 'Write it down',
     said: 'Written down.',
     none: 'Nothing has been written down as found yet.',
+    addPhotographs: 'Photograph it as found',
+    shows: 'What the photographs show',
+    showsHint: 'Such as chime barrel in its home position, gathering pallet, order of the hammers.',
   },
 
   findings: {
