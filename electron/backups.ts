@@ -2,9 +2,8 @@ import { mkdirSync, readdirSync, rmSync, statSync } from 'node:fs'
 import { basename, dirname, join, parse } from 'node:path'
 import type { Ledger } from '../db/ledger.ts'
 import { LedgerRefused } from '../db/ledger-refused.ts'
-import { photographFolder } from '../db/photograph-files.ts'
 import { refuse } from '../db/refusal.ts'
-import { copyMissingPhotographs } from './photograph-copies.ts'
+import { copyBeside } from './copies-beside.ts'
 
 /** How many backups of a ledger are kept; writing one more takes the oldest away. */
 export const backupsKept = 30
@@ -83,7 +82,7 @@ function refusedBackup(error: unknown): never {
 }
 
 /**
- * Writes a checked copy of the ledger into the folder of backups, named by the instant, copies the photographs that are missing
+ * Writes a checked copy of the ledger into the folder of backups, named by the instant, copies the photographs and papers that are missing
  * there, and takes the oldest ledgers beyond `backupsKept` away. Refuses with `backup.noAccess` where the folder cannot be written to, `backup.damaged` where the copy
  * does not pass its check.
  */
@@ -93,10 +92,7 @@ export function writeBackup(ledger: Ledger, at: string): Backup {
   try {
     mkdirSync(folder, { recursive: true, mode: 0o700 })
     ledger.backUp(target)
-    copyMissingPhotographs(
-      photographFolder(ledger.file),
-      join(folder, basename(photographFolder(ledger.file))),
-    )
+    copyBeside(ledger.file, folder)
   } catch (error) {
     refusedBackup(error)
   }

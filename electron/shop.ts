@@ -1,13 +1,14 @@
 import { mkdirSync, rmSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
 import { start } from '../core/words/en/start.ts'
+import { folderBeside, keptBeside } from '../db/files-beside.ts'
 import { openLedger } from '../db/ledger.ts'
 import { LedgerRefused } from '../db/ledger-refused.ts'
-import { photographFolder } from '../db/photograph-files.ts'
 import { demoLedger } from './demo/shop.ts'
 import { createHandler } from './handler.ts'
 import { holdLedger } from './hold.ts'
 import type { Handle } from './hosts/limits.ts'
+import { type PaperKeeper, paperKeeper } from './papers/keeper.ts'
 import { demoLedgerFile, places, usualLedger } from './places.ts'
 
 /** What a person asks to have opened. */
@@ -36,7 +37,8 @@ const clock = () => new Date().toISOString()
 function makeRoom({ ledger, demo }: ShopChoice): void {
   if (!demo || ledger) return
   for (const end of ['', '-wal', '-shm']) rmSync(`${demoLedgerFile()}${end}`, { force: true })
-  rmSync(photographFolder(demoLedgerFile()), { recursive: true, force: true })
+  for (const what of keptBeside)
+    rmSync(folderBeside(demoLedgerFile(), what), { recursive: true, force: true })
 }
 
 /** The folder is there, or the ledger is refused: only its user may look into a folder made here. */
@@ -58,6 +60,15 @@ async function openedLedger(choice: ShopChoice) {
   return { ledger: openLedger(file, { migrations: places.migrations, now: clock }), now: clock }
 }
 
+/** The handler, after whose acts the papers they issued are drawn and kept. */
+const wakingKeeper =
+  (handle: Handle, keeper: PaperKeeper): Handle =>
+  async request => {
+    const answer = await handle(request)
+    if (request.method === 'POST') keeper.wake()
+    return answer
+  }
+
 /**
  * Opens the shop that `choice` names and holds its file. `onAsked` answers another process that wants the same
  * ledger (see `holdLedger`). Throws `LedgerHeld` when another process has it, `LedgerRefused` when the file cannot
@@ -70,11 +81,13 @@ export async function openShop(choice: ShopChoice, onAsked: () => string): Promi
   try {
     makeRoom(choice)
     const { ledger, now } = await openedLedger(choice)
+    const keeper = paperKeeper(ledger)
     const close = () => {
+      keeper.stop()
       ledger.close()
       hold.release()
     }
-    return { file, handle: createHandler({ ledger, now, pages: places.pages }), close }
+    return { file, handle: wakingKeeper(createHandler({ ledger, now, pages: places.pages }), keeper), close }
   } catch (error) {
     hold.release()
     throw error

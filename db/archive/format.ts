@@ -1,7 +1,7 @@
 import type { MediaType } from '../../core/photograph/picture.ts'
 
 /*
- * An archive is text, one JSON value to a line: a head, the rows of every table, the photographs, an end. Whatever may become
+ * An archive is text, one JSON value to a line: a head, the rows of every table, photographs and papers, an end. Whatever may become
  * of this program, any other can read it.
  */
 
@@ -27,13 +27,22 @@ export interface PhotographLine {
   readonly bytes: string | null
 }
 
+/** One issued paper as it was first drawn, its bytes as base64, or without them where they were not beside the ledger. */
+export interface PaperLine {
+  readonly paper: string
+  readonly bytes: string | null
+}
+
+/** A file that stands beside the ledger. */
+export type FileLine = PhotographLine | PaperLine
+
 /** The last line: how many lines came before it, and the SHA-256 of them with their line ends. */
 export interface End {
   readonly end: number
   readonly sha256: string
 }
 
-export type Line = Head | RowLine | PhotographLine | End
+export type Line = Head | RowLine | FileLine | End
 
 /** Why an archive was not written or not read; each code has a sentence in the catalogue. */
 export type ArchiveRefusal =
@@ -53,5 +62,5 @@ export class ArchiveRefused extends Error {
   }
 }
 
-/** Says how far the work is: of which table or of the photographs, how many so far. */
+/** Says how far the work is: of which table or files, how many so far. */
 export type Progress = (what: string, done: number) => void

@@ -66,10 +66,10 @@ export function checkedHead(file: string): Head {
   return head
 }
 
-/** The rows and photographs of an archive, in order. */
+/** The rows and files of an archive, in order. */
 export function* contentLines(file: string): Generator<Line> {
   for (const line of linesOf(file)) {
     const read = parsed(line)
-    if ('table' in read || 'photograph' in read) yield read
+    if ('table' in read || 'bytes' in read) yield read
   }
 }

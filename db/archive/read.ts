@@ -1,9 +1,11 @@
 import { existsSync, renameSync, rmSync } from 'node:fs'
 import { sql } from 'drizzle-orm'
+import { hashOf, writeBeside } from '../files-beside.ts'
+import { keptPaperPath } from '../kept-papers.ts'
 import { type Ledger, type OpenOptions, openLedger, type Write } from '../ledger.ts'
 import { migrationsIn } from '../migrations.ts'
-import { hashOf, writePhotograph } from '../photograph-files.ts'
-import { ArchiveRefused, type PhotographLine, type Progress, type RowLine } from './format.ts'
+import { photographPath } from '../photograph-files.ts'
+import { ArchiveRefused, type FileLine, type Progress, type RowLine } from './format.ts'
 import { checkedHead, contentLines } from './lines.ts'
 
 const rowsAtOnce = 500
@@ -43,18 +45,22 @@ function* batches(lines: Iterable<RowLine>): Generator<{ table: string; rows: Ro
   if (batch) yield batch
 }
 
-function keepPhotograph(file: string, { photograph: hash, mediaType, bytes }: PhotographLine): void {
-  if (bytes === null) return
-  const picture = Buffer.from(bytes, 'base64')
-  if (hashOf(picture) !== hash) throw new ArchiveRefused('archive.damaged')
-  writePhotograph(file, { hash, mediaType }, picture)
+/** Puts a file beside the ledger `file`, once its bytes are those its name says. */
+function keepFile(file: string, line: FileLine): void {
+  if (line.bytes === null) return
+  const bytes = Buffer.from(line.bytes, 'base64')
+  const hash = 'paper' in line ? line.paper : line.photograph
+  if (hashOf(bytes) !== hash) throw new ArchiveRefused('archive.damaged')
+  const path =
+    'paper' in line ? keptPaperPath(file, hash) : photographPath(file, { hash, mediaType: line.mediaType })
+  writeBeside(path, bytes)
 }
 
-/** The rows of the archive; its photographs are put beside `file` on the way. */
-function* rowsKeepingPhotographs(archive: string, file: string): Generator<RowLine> {
+/** The rows of the archive; its photographs and papers are put beside `file` on the way. */
+function* rowsKeepingFiles(archive: string, file: string): Generator<RowLine> {
   for (const line of contentLines(archive))
     if ('table' in line) yield line
-    else if ('photograph' in line) keepPhotograph(file, line)
+    else if ('bytes' in line) keepFile(file, line)
 }
 
 function fill(ledger: Ledger, archive: string, file: string, progress: Progress): void {
@@ -62,7 +68,7 @@ function fill(ledger: Ledger, archive: string, file: string, progress: Progress)
     // Rows come table by table, in the order of the tables' names: what they point to may come later.
     tx.run(sql`PRAGMA defer_foreign_keys = ON`)
     let last = { table: '', done: 0 }
-    for (const { table, rows } of batches(rowsKeepingPhotographs(archive, file))) {
+    for (const { table, rows } of batches(rowsKeepingFiles(archive, file))) {
       putIn(tx, table, rows)
       if (last.table !== '' && last.table !== table) progress(last.table, last.done)
       last = { table, done: (last.table === table ? last.done : 0) + rows.length }
@@ -78,7 +84,7 @@ const asRefusal = (error: unknown): unknown =>
     : error
 
 /**
- * Makes the ledger `file` of an archive, with its photographs beside it, in the shape it was written in, and then brings it up
+ * Makes the ledger `file` of an archive, with its photographs and papers beside it, in the shape it was written in, and then brings it up
  * to date. The whole archive is checked first and nothing is left of a ledger that could not be filled. Throws
  * ArchiveRefused, also where there is a file of that name already.
  */

@@ -1,10 +1,12 @@
 import { createHash } from 'node:crypto'
 import { asc, gt, sql } from 'drizzle-orm'
 import { byId } from '../by-id.ts'
+import { foundBeside, type KeptBeside } from '../files-beside.ts'
+import { type KeptPaper, keptPaperPath } from '../kept-papers.ts'
 import type { Read } from '../ledger.ts'
-import { readPhotograph } from '../photograph-files.ts'
-import { photographs } from '../schema/index.ts'
-import type { End, Line, Progress, RowLine, Value } from './format.ts'
+import { type PhotographFile, photographPath } from '../photograph-files.ts'
+import { keptPapers, photographs } from '../schema/index.ts'
+import type { End, FileLine, Line, PaperLine, PhotographLine, Progress, RowLine, Value } from './format.ts'
 
 interface TableListed {
   readonly name: string
@@ -46,8 +48,14 @@ function* rowLines(read: Read, progress: Progress): Generator<RowLine> {
   }
 }
 
-function* photographLines(read: Read, file: string, progress: Progress): Generator<Line> {
-  const rows = byId((after, limit) =>
+/** The bytes as base64; a file that is missing or not as it was kept is left out, so that the archive can be read back. */
+function base64(path: string, hash: string): string | null {
+  const found = foundBeside(path, hash)
+  return found.state === 'kept' ? Buffer.from(found.bytes).toString('base64') : null
+}
+
+const photographRows = (read: Read) =>
+  byId((after, limit) =>
     read
       .select()
       .from(photographs)
@@ -56,34 +64,63 @@ function* photographLines(read: Read, file: string, progress: Progress): Generat
       .limit(limit)
       .all(),
   )
+
+const paperRows = (read: Read) =>
+  byId((after, limit) =>
+    read
+      .select()
+      .from(keptPapers)
+      .where(gt(keptPapers.id, after))
+      .orderBy(asc(keptPapers.id))
+      .limit(limit)
+      .all(),
+  )
+
+/** The files of one kind, a line each. */
+function* fileLines<R>(
+  what: KeptBeside,
+  rows: Iterable<R>,
+  line: (row: R) => FileLine,
+  progress: Progress,
+): Generator<FileLine> {
   let done = 0
   for (const row of rows) {
-    const bytes = readPhotograph(file, row)
-    const text = bytes ? Buffer.from(bytes).toString('base64') : null
-    yield { photograph: row.hash, mediaType: row.mediaType, bytes: text }
+    yield line(row)
     done += 1
-    if (done % 100 === 0) progress('photographs beside it', done)
+    if (done % 100 === 0) progress(`${what} beside it`, done)
   }
-  progress('photographs beside it', done)
+  progress(`${what} beside it`, done)
 }
+
+const photographLine = (file: string, row: PhotographFile): PhotographLine => ({
+  photograph: row.hash,
+  mediaType: row.mediaType,
+  bytes: base64(photographPath(file, row), row.hash),
+})
+
+const paperLine = (file: string, { hash }: KeptPaper): PaperLine => ({
+  paper: hash,
+  bytes: base64(keptPaperPath(file, hash), hash),
+})
 
 function* allLines(read: Read, file: string, progress: Progress): Generator<Line> {
   const shape = read.get<{ shape: number }>(sql`SELECT user_version AS shape FROM pragma_user_version`)
   yield { countwheel: 'archive', version: 1, shape: shape?.shape ?? 0 }
   yield* rowLines(read, progress)
-  yield* photographLines(read, file, progress)
+  yield* fileLines('photographs', photographRows(read), row => photographLine(file, row), progress)
+  yield* fileLines('papers', paperRows(read), row => paperLine(file, row), progress)
 }
 
 /**
- * The ledger and its photographs as the lines of an archive, a page at a time. `file` is the ledger's own file, beside which
- * the photographs stand. Returns the hashes of those that are not there.
+ * The ledger, its photographs and its papers as the lines of an archive, a page at a time. `file` is the ledger's own file,
+ * beside which they stand. Returns the hashes of those that are not there as they were kept.
  */
 export function* archiveLines(read: Read, file: string, progress: Progress): Generator<string, string[]> {
   const hash = createHash('sha256')
   const missing: string[] = []
   let count = 0
   for (const line of allLines(read, file, progress)) {
-    if ('photograph' in line && line.bytes === null) missing.push(line.photograph)
+    if ('bytes' in line && line.bytes === null) missing.push('paper' in line ? line.paper : line.photograph)
     const text = `${JSON.stringify(line)}\n`
     hash.update(text)
     count += 1

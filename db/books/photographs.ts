@@ -1,10 +1,11 @@
 import { and, eq, isNull } from 'drizzle-orm'
-import { pictureOf } from '../../core/photograph/picture.ts'
+import { isKept, pictureOf } from '../../core/photograph/picture.ts'
 import type { PhotographMoment } from '../../core/vocabulary/intake.ts'
 import { accepted } from '../checked-in.ts'
 import { repairInShop } from '../facts.ts'
+import { hashOf } from '../files-beside.ts'
 import type { Ledger, Read, Write } from '../ledger.ts'
-import { hashOf, type PhotographFile, writePhotograph } from '../photograph-files.ts'
+import { type PhotographFile, writePhotograph } from '../photograph-files.ts'
 import { known, refuse } from '../refusal.ts'
 import { conditionNotes, photographs, photographUses } from '../schema/index.ts'
 import { type Doing, verb } from '../verb.ts'
@@ -42,10 +43,11 @@ function write(ledger: Ledger, file: Keep, bytes: Uint8Array): void {
 
 /**
  * Keeps a photograph: its bytes on disk first, then its row. The same bytes again change nothing, but put a file back that was
- * missing. Refuses what is no sound picture by its own bytes.
+ * missing. Refuses what is no sound picture by its own bytes, and a kind that no paper could show.
  */
 export function keepBytes(ledger: Ledger, doing: Doing, bytes: Uint8Array): { hash: string } {
   const { mediaType } = accepted(pictureOf(bytes))
+  if (!isKept(mediaType)) return refuse('photograph.notPrintable')
   const file: Keep = { hash: hashOf(bytes), mediaType, bytes: bytes.length }
   const row = photographRow(ledger.read, file.hash)
   if (row && row.mediaType !== mediaType) refuse('photograph.otherKind')

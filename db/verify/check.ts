@@ -13,7 +13,7 @@ export interface Fault {
 /** A ledger being looked at. */
 export interface Examined {
   readonly read: Read
-  /** The ledger's own file, beside which its photographs stand. */
+  /** The ledger's own file, beside which its photographs and papers stand. */
   readonly file: string
   /** Folder of the migrations. */
   readonly migrations: string

@@ -2,16 +2,23 @@ import { type Check, type Examined, type Fault, fault } from './check.ts'
 import { dayBook } from './day-book.ts'
 import { derived } from './derived.ts'
 import { file } from './file.ts'
+import { keptPapers } from './kept-papers.ts'
 import { numbers } from './numbers.ts'
 import { papers } from './papers.ts'
 import { photographs } from './photographs.ts'
 import { shape } from './shape.ts'
 
 /** Every check, in the order they are made. A new one is one file here and one entry. */
-export const checks = { file, shape, dayBook, numbers, papers, derived, photographs } satisfies Record<
-  string,
-  Check
->
+export const checks = {
+  file,
+  shape,
+  dayBook,
+  numbers,
+  papers,
+  derived,
+  photographs,
+  keptPapers,
+} satisfies Record<string, Check>
 
 export type CheckName = keyof typeof checks
 

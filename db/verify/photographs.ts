@@ -1,6 +1,7 @@
 import { asc, gt } from 'drizzle-orm'
 import { byId } from '../by-id.ts'
-import { hashOf, readPhotograph } from '../photograph-files.ts'
+import { foundBeside } from '../files-beside.ts'
+import { photographPath } from '../photograph-files.ts'
 import { photographs as table } from '../schema/index.ts'
 import { type Check, fault } from './check.ts'
 
@@ -12,11 +13,10 @@ export const photographs: Check = function* ({ read, file }) {
   let looked = 0
   for (const row of rows) {
     const { hash } = row
-    const bytes = readPhotograph(file, row)
-    if (!bytes) yield fault('photograph.missing', { hash })
-    else if (hashOf(bytes) !== hash) yield fault('photograph.changed', { hash })
-    else if (bytes.length !== row.bytes)
-      yield fault('photograph.length', { hash, kept: row.bytes, found: bytes.length })
+    const found = foundBeside(photographPath(file, row), hash)
+    if (found.state !== 'kept') yield fault(`photograph.${found.state}`, { hash })
+    else if (found.bytes.length !== row.bytes)
+      yield fault('photograph.length', { hash, kept: row.bytes, found: found.bytes.length })
     looked += 1
   }
   return looked

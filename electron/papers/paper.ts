@@ -12,6 +12,8 @@ export interface PaperOptions {
   readonly words: Words
   /** The bytes of a photograph, where they are at hand. */
   readonly photographs?: Photographs
+  /** Drawn again, not the paper as it was issued: the file says so of itself. */
+  readonly again?: boolean
 }
 
 const none: Photographs = () => undefined
@@ -22,13 +24,14 @@ const none: Photographs = () => undefined
  */
 export async function renderPaper(
   contents: AnyContents,
-  { size, words, photographs = none }: PaperOptions,
+  { size, words, photographs = none, again = false }: PaperOptions,
 ): Promise<Buffer> {
   if (!fitsOn(contents.kind, size)) throw new RangeError(`${contents.kind} does not come on ${size}`)
   const plan = planFor(contents)
   const title = plan.title(contents, words)
   const { shop, language, issuedOn } = contents
-  const sheet = new Sheet({ size, title, author: shop.name, language, issuedOn })
+  const about = again ? { subject: words.papers.drawnAgain } : {}
+  const sheet = new Sheet({ size, title, author: shop.name, language, issuedOn, ...about })
   const d = desk(sheet, contents, words, photographs)
   flow(sheet, plan.sections(d, contents, title))
   const slip = plan.slip?.(d, contents, title)

@@ -3,6 +3,7 @@ import { zValidator } from '@hono/zod-validator'
 import { Hono } from 'hono'
 import { z } from 'zod'
 import { civilDateOf } from '../../core/calendar/zone.ts'
+import { drawnPaper } from '../../db/kept-papers.ts'
 import * as accounts from '../../db/read/accounts.ts'
 import { counterView } from '../../db/read/counter.ts'
 import { suggestedDate } from '../../db/read/estimated-date.ts'
@@ -84,9 +85,11 @@ export const pages = new Hono<Env>()
     ),
     c => c.json(accounts.documentsView(c.var.ledger.read, c.req.valid('query'))),
   )
-  .get('/documents/:id', param({ id: number }), c =>
-    c.json(accounts.paperView(c.var.ledger.read, c.req.valid('param').id)),
-  )
+  .get('/documents/:id', param({ id: number }), c => {
+    const { ledger } = c.var
+    const { id } = c.req.valid('param')
+    return c.json({ ...accounts.paperView(ledger.read, id), drawn: drawnPaper(ledger, id) })
+  })
   .get('/owed', c => {
     const { read } = c.var.ledger
     return c.json(accounts.owedView(read, civilDateOf(c.var.doing.at, readSettings(read).place.timeZone)))

@@ -2,15 +2,16 @@ import { zValidator } from '@hono/zod-validator'
 import { type Context, Hono } from 'hono'
 import { z } from 'zod'
 import { fitsOn, type PaperSize, paperSizes, sizesOf, usualSize } from '../../core/papers/sizes.ts'
-import type { AnyContents } from '../../core/papers/working.ts'
+import type { AnyContents, AnyKind } from '../../core/papers/working.ts'
 import { en } from '../../core/words/en/index.ts'
-import { documentRow, frozenContents } from '../../db/books/accounts.ts'
+import { documentRow } from '../../db/frozen-papers.ts'
 import { photographRow } from '../../db/books/photographs.ts'
 import type { Ledger } from '../../db/ledger.ts'
 import { workingPapers } from '../../db/papers/index.ts'
 import { readPhotograph } from '../../db/photograph-files.ts'
 import { refuse } from '../../db/refusal.ts'
 import { readSettings } from '../../db/settings.ts'
+import { issuedPaper, issuedSize } from '../papers/issued.ts'
 import { renderPaper } from '../papers/paper.ts'
 import { refuseInput } from '../problems.ts'
 import { query } from './body.ts'
@@ -24,9 +25,8 @@ const file = z
 const params = <T extends z.ZodRawShape>(shape: T) => zValidator('param', z.object(shape), refuseInput)
 const sized = query(z.object({ size: keyOf(paperSizes).optional() }))
 
-/** The size asked for, or the usual one; refuses one the paper does not come on. */
-function sizeFor({ read }: Ledger, { kind }: AnyContents, asked: PaperSize | undefined): PaperSize {
-  const size = asked ?? usualSize(kind, readSettings(read).place.paper)
+/** The size, where the paper comes on it; else a refusal that names those it does come on. */
+function fitting(kind: AnyKind, size: PaperSize): PaperSize {
   if (!fitsOn(kind, size)) {
     const { titles, sizes } = en.papers
     refuse('paper.size', 'size', {
@@ -45,36 +45,32 @@ const photographsOf = (ledger: Ledger) => (hash: string) => {
   return bytes && Buffer.from(bytes)
 }
 
-async function answer(
-  c: Context<Env>,
-  contents: AnyContents,
-  asked: PaperSize | undefined,
-  name: string,
-): Promise<Response> {
-  const { ledger } = c.var
-  const size = sizeFor(ledger, contents, asked)
-  const pdf = await renderPaper(contents, { size, words: en, photographs: photographsOf(ledger) })
-  return c.body(new Uint8Array(pdf), 200, {
+const answer = (c: Context<Env>, kind: AnyKind, name: string, pdf: Uint8Array): Response =>
+  c.body(new Uint8Array(pdf), 200, {
     'Content-Type': 'application/pdf',
-    'Content-Disposition': `inline; filename="${contents.kind}-${name}.pdf"`,
+    'Content-Disposition': `inline; filename="${kind}-${name}.pdf"`,
     'Cache-Control': 'no-store',
   })
-}
 
 /**
- * Papers as PDFs. Documents are drawn from what was frozen when they were issued: the same bytes each time. Working papers are drawn
+ * Papers as PDFs. Documents as they were issued: the bytes that were kept, or drawn from what was frozen. Working papers are drawn
  * from the ledger as it stands.
  */
 export const papers = new Hono<Env>()
-  .get('/:file', params({ file }), sized, c => {
-    const row = documentRow(c.var.ledger.read, c.req.valid('param').file)
-    return answer(c, frozenContents(row), c.req.valid('query').size, row.number.replace('/', '-'))
+  .get('/:file', params({ file }), sized, async c => {
+    const { ledger } = c.var
+    const row = documentRow(ledger.read, c.req.valid('param').file)
+    const size = fitting(row.kind, c.req.valid('query').size ?? issuedSize(ledger.read, row))
+    return answer(c, row.kind, row.number.replace('/', '-'), await issuedPaper(ledger, row, size))
   })
-  .get('/of/:kind/:file', params({ kind: keyOf(workingPapers), file }), sized, c => {
+  .get('/of/:kind/:file', params({ kind: keyOf(workingPapers), file }), sized, async c => {
     const { kind, file: id } = c.req.valid('param')
     const { ledger, doing } = c.var
     const contents = workingPapers[kind](ledger.read, id, doing.at)
-    return answer(c, contents, c.req.valid('query').size, nameOf(contents, id))
+    const usual = usualSize(kind, readSettings(ledger.read).place.paper)
+    const size = fitting(kind, c.req.valid('query').size ?? usual)
+    const pdf = await renderPaper(contents, { size, words: en, photographs: photographsOf(ledger) })
+    return answer(c, kind, nameOf(contents, id), pdf)
   })
 
 /** What tells the file from others of its kind: the repair's number, or the owner's or estimate's own. */

@@ -1,6 +1,14 @@
 import { execFile } from 'node:child_process'
 import { createHash } from 'node:crypto'
-import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import {
+  copyFileSync,
+  cpSync,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  writeFileSync,
+} from 'node:fs'
 import { basename, dirname, join } from 'node:path'
 import { promisify } from 'node:util'
 import Database from 'better-sqlite3'
@@ -8,10 +16,12 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { archive as words } from '../../core/words/en/archive.ts'
 import { readArchive } from '../../db/archive/read.ts'
 import { archiveLines } from '../../db/archive/write.ts'
+import { folderBeside } from '../../db/files-beside.ts'
 import { openLedger } from '../../db/ledger.ts'
 import { photographPath } from '../../db/photograph-files.ts'
 import { openUntouched } from '../../db/untouched.ts'
 import { verified } from '../../db/verify/index.ts'
+import { keepPapers } from '../../electron/papers/issued.ts'
 import { ledgerContents } from '../db/ledger-contents.ts'
 import { migrations, now, temporaryFolder } from '../db/temporary-ledger.ts'
 import { billedShop } from './billed-shop.ts'
@@ -35,7 +45,9 @@ function written(from: string): string {
 
 beforeAll(async () => {
   const shop = await billedShop()
+  await keepPapers(shop.ledger)
   shop.ledger.backUp(file)
+  cpSync(folderBeside(shop.file, 'papers'), folderBeside(file, 'papers'), { recursive: true })
   shop.close()
   const db = new Database(file)
   db.prepare('INSERT INTO photographs (hash, media_type, bytes, added_at) VALUES (?, ?, ?, ?)').run(
@@ -61,17 +73,38 @@ afterAll(() => place.remove())
 const readBack = (from: string, into: string, folder = migrations) =>
   readArchive(from, into, { migrations: folder, now }, quiet)
 
+/** Every paper beside a ledger by its name, with its bytes. */
+const papersBeside = (ledger: string) =>
+  readdirSync(folderBeside(ledger, 'papers'), { recursive: true, encoding: 'utf8' })
+    .filter(name => name.endsWith('.pdf'))
+    .sort()
+    .map(name => [name, readFileSync(join(folderBeside(ledger, 'papers'), name)).toString('base64')])
+
 describe('the complete archive', () => {
-  it('read back into an empty ledger compares equal, row for row, photograph for photograph, and is sound', () => {
+  it('read back into an empty ledger compares equal, row for row, with every photograph and paper, and is sound', () => {
     const again = at('again.countwheel')
     readBack(archive, again)
     expect(ledgerContents(again)).toEqual(ledgerContents(file))
     expect(readFileSync(photographPath(again, picture)).equals(picture.bytes)).toBe(true)
+    expect(papersBeside(again).length).toBeGreaterThan(5)
+    expect(papersBeside(again)).toEqual(papersBeside(file))
     expect(written(again)).toBe(readFileSync(archive, 'utf8'))
     const ledger = openUntouched(again, { migrations, now })
     const checks = [...verified({ read: ledger.read, file: again, migrations })]
     ledger.close()
     expect(checks.flatMap(check => check.faults)).toEqual([])
+  })
+
+  it('leaves out a file that is not as it was kept, and can be read back', () => {
+    const harmed = at('harmed.countwheel')
+    copyFileSync(file, harmed)
+    cpSync(folderBeside(file, 'papers'), folderBeside(harmed, 'papers'), { recursive: true })
+    mkdirSync(dirname(photographPath(harmed, picture)), { recursive: true })
+    writeFileSync(photographPath(harmed, picture), 'other bytes')
+    writeFileSync(at('harmed.archive'), written(harmed))
+    readBack(at('harmed.archive'), at('harmed-again.countwheel'))
+    expect(ledgerContents(at('harmed-again.countwheel'))).toEqual(ledgerContents(file))
+    expect(existsSync(photographPath(at('harmed-again.countwheel'), picture))).toBe(false)
   })
 
   it('has every table of the ledger, each line JSON by itself', () => {
@@ -165,7 +198,7 @@ describe('npm run archive', () => {
     expect(twice).toMatchObject({ code: 2, stderr: expect.stringContaining(words.refusals['archive.there']) })
   })
 
-  it('says what it needs, and which photographs are not there', async () => {
+  it('says what it needs, and which photographs and papers are not there', async () => {
     expect(await command_('--ledger', file)).toMatchObject({
       code: 2,
       stderr: expect.stringContaining('--out'),
@@ -175,6 +208,6 @@ describe('npm run archive', () => {
     copyFileSync(file, alone)
     const { code, stderr } = await command_('--ledger', alone, '--out', at(`${basename(alone)}.archive`))
     expect(code).toBe(1)
-    expect(stderr).toContain(words.missing({ count: 1 }))
+    expect(stderr).toContain(words.missing({ count: 1 + papersBeside(file).length }))
   })
 })

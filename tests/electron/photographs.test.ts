@@ -32,7 +32,6 @@ describe('keeping a photograph', () => {
   it.each([
     ['quadrants.jpg', 'image/jpeg', 'jpg'],
     ['quadrants.png', 'image/png', 'png'],
-    ['lossy.webp', 'image/webp', 'webp'],
   ] as const)(
     'puts %s beside the ledger under its hash and serves the same bytes for good',
     async (name, type, ending) => {
@@ -95,6 +94,8 @@ describe('what is not kept', () => {
   }
 
   it('is a text called a JPEG', () => refused(Buffer.from('not a picture at all'), 'photograph.notAnImage'))
+  it('is a WebP picture, which no paper could show', () =>
+    refused(picture('lossy.webp'), 'photograph.notPrintable'))
   it('is nothing', () => refused(Buffer.alloc(0), 'photograph.notAnImage'))
   it('is a photograph that breaks off', () =>
     refused(picture('quadrants.jpg').subarray(0, 300), 'photograph.damaged'))

@@ -7,6 +7,7 @@ import Database from 'better-sqlite3'
 import fc from 'fast-check'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { verify as words } from '../../core/words/en/verify.ts'
+import { keptPaperPath } from '../../db/kept-papers.ts'
 import { openLedger } from '../../db/ledger.ts'
 import { photographPath } from '../../db/photograph-files.ts'
 import { openUntouched } from '../../db/untouched.ts'
@@ -21,6 +22,8 @@ const place = temporaryFolder()
 const clean = join(place.folder, 'clean.countwheel')
 const file = join(place.folder, 'shop.countwheel')
 const picture = { hash: '', mediaType: 'image/png' as const, bytes: Buffer.from('any bytes at all') }
+const drawn = { hash: '', bytes: Buffer.from('%PDF-1.7 as it was drawn') }
+drawn.hash = createHash('sha256').update(drawn.bytes).digest('hex')
 picture.hash = createHash('sha256').update(picture.bytes).digest('hex')
 
 beforeAll(async () => {
@@ -34,10 +37,18 @@ beforeAll(async () => {
     picture.bytes.length,
     now(),
   )
+  db.prepare("INSERT INTO kept_papers (id, hash, bytes, size, drawn_by) VALUES (1, ?, ?, 'a4', '0.1.0')").run(
+    drawn.hash,
+    drawn.bytes.length,
+  )
   db.close()
-  const path = photographPath(file, picture)
-  mkdirSync(dirname(path), { recursive: true })
-  writeFileSync(path, picture.bytes)
+  for (const [path, bytes] of [
+    [photographPath(file, picture), picture.bytes],
+    [keptPaperPath(file, drawn.hash), drawn.bytes],
+  ] as const) {
+    mkdirSync(dirname(path), { recursive: true })
+    writeFileSync(path, bytes)
+  }
 }, 120_000)
 afterAll(() => place.remove())
 
@@ -133,6 +144,7 @@ describe('each kind of damage is found and named', () => {
       { table: 'clock_owners', parent: 'owners' },
     ],
     ['UPDATE photographs SET bytes = 4', 'photograph.length', { found: picture.bytes.length, kept: 4 }],
+    ['UPDATE kept_papers SET bytes = 4', 'keptPaper.length', { found: drawn.bytes.length, kept: 4 }],
   ] as const)('“%s” is found and named', (text, code, values) => {
     const found = faults(damaged(sql(text.replaceAll('"', "'"))))
     expect(found.map(one => one.code)).toContain(code)
@@ -188,14 +200,29 @@ describe('each kind of damage is found and named', () => {
     })
   })
 
+  it('a paper with one byte changed beside the ledger is named by its kind and number', () => {
+    copyFileSync(clean, file)
+    const path = keptPaperPath(file, drawn.hash)
+    const bytes = Buffer.from(drawn.bytes)
+    bytes.writeUInt8(bytes.readUInt8(9) ^ 1, 9)
+    writeFileSync(path, bytes)
+    expect(faults(file)).toEqual([
+      { code: 'keptPaper.damaged', values: { kind: 'claim-check', number: '2201', hash: drawn.hash } },
+    ])
+    writeFileSync(path, drawn.bytes)
+  })
+
   it('a photograph that is missing or has other bytes is named by its hash', () => {
     copyFileSync(clean, file)
     const path = photographPath(file, picture)
     writeFileSync(path, 'other bytes here')
-    expect(faults(file)).toEqual([{ code: 'photograph.changed', values: { hash: picture.hash } }])
+    expect(faults(file)).toEqual([{ code: 'photograph.damaged', values: { hash: picture.hash } }])
     const elsewhere = join(place.folder, 'elsewhere.countwheel')
     copyFileSync(clean, elsewhere)
-    expect(faults(elsewhere)).toEqual([{ code: 'photograph.missing', values: { hash: picture.hash } }])
+    expect(faults(elsewhere)).toEqual([
+      { code: 'photograph.missing', values: { hash: picture.hash } },
+      expect.objectContaining({ code: 'keptPaper.missing' }),
+    ])
     writeFileSync(path, picture.bytes)
   })
 

@@ -1,14 +1,14 @@
 /** What the archive command says. */
 export const archive = {
   usage: [
-    'npm run archive -- --ledger FILE --out FILE        writes a ledger and its photographs into one archive',
+    'npm run archive -- --ledger FILE --out FILE        writes a ledger, its photographs and papers into one archive',
     'npm run archive -- --read FILE --into NEWLEDGER    makes a new ledger of an archive',
   ].join('\n'),
   noFile: ({ file }: { file: string }) => `There is no file ${file}.`,
   progress: ({ what, done }: { what: string; done: number }) => `  ${what.replaceAll('_', ' ')}: ${done}`,
   written: ({ file, bytes }: { file: string; bytes: number }) => `Written: ${file}, ${bytes} bytes.`,
   missing: ({ count }: { count: number }) =>
-    `${count === 1 ? 'One photograph was' : `${count} photographs were`} not beside the ledger and so ${count === 1 ? 'is' : 'are'} not in the archive; npm run verify names ${count === 1 ? 'it' : 'them'}.`,
+    `${count === 1 ? 'One photograph or paper was' : `${count} photographs or papers were`} not as kept beside the ledger and so ${count === 1 ? 'is' : 'are'} not in the archive; npm run verify names ${count === 1 ? 'it' : 'them'}.`,
   read: ({ file }: { file: string }) =>
     `Read back into ${file}. Look through it with npm run verify -- --ledger ${file}.`,
   noRoom: 'The disk is full. Nothing was left behind; free some room and try again.',

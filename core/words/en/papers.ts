@@ -27,6 +27,7 @@ export const papers = {
   refundTitle: 'Refund',
   titleNumber: (title: string, number: string) => `${title} ${number}`,
   continued: (title: string) => `${title}, continued`,
+  drawnAgain: 'Drawn again from the frozen contents',
   pageOf: (page: number, pages: number) => `page ${page} of ${pages}`,
   taxNumber: (number: string) => `Tax registration ${number}`,
 

@@ -45,12 +45,16 @@ export const refusals = {
   'place.nameTaken': (v: Values) => `There is already a place called ${v.name}.`,
   'place.taken': (v: Values) => `Repair ${v.number} stands at ${v.place}. Choose another place.`,
   'owner.unknown': () => 'This owner is not in the ledger.',
+  'owner.likely': (v: Values) =>
+    `On record already: ${v.who}. Say whether it is the same person, or someone else.`,
   'owner.same': () => 'An owner cannot be merged with itself.',
   'owner.merged': () => 'This owner was merged into another; use that one.',
   'contact.unknown': () => 'This contact is not in the ledger.',
   'clock.unknown': () => 'This clock is not in the ledger.',
   'import.nothingNew': () => 'Everything in this list is on record already. Nothing is written.',
   'import.unknownWord': (v: Values) => `“${v.text}” is none of the shop’s words for this.`,
+  'clock.likely': (v: Values) =>
+    `A clock of this serial number is on record${v.whose ? `, of ${v.whose}` : ''}. Say whether it is the same one, or another.`,
   'clock.otherOwner': (v: Values) => `This clock belongs to ${v.owner}. Record its change of owner first.`,
   'comeback.otherClock': (v: Values) => `Repair ${v.number} was of another clock.`,
   'comeback.notCovered': (v: Values) =>
@@ -148,7 +152,37 @@ export const refusals = {
   'paper.size': (v: Values) => `${v.paper} does not fit on ${v.size}. It comes on ${v.sizes}.`,
   'document.notAnInvoice': () => 'Only an invoice can be paid or credited.',
   'document.credited': () => 'This invoice has been credited in full already.',
-  'payment.moreThanOwed': (v: Values) => `Only ${v.due} is owed.`,
+  'account.notEnough': (v: Values) => `Only ${v.held} is held on the owner’s account.`,
+  'credit.amountLeft': (v: Values) => `Only ${v.left} of this line is left to credit.`,
+  'credit.eitherWay': () => 'Write how many of the line are credited, or an amount of it: one of the two.',
+  'credit.lineCredited': () => 'This line has been credited in full already.',
+  'credit.lineTwice': () => 'This line stands here twice.',
+  'credit.moreThanLeft': (v: Values) =>
+    `Only ${v.left} of the invoice is left to credit. Credit the lines that take off from it too.`,
+  'credit.noLine': () => 'The invoice has no such line.',
+  'credit.quantityLeft': (v: Values) => `Only ${v.left} of this line are left to credit.`,
+  'credit.writtenOff': (v: Values) =>
+    `${v.writtenOff} of this repair was written off. Take the write-off back first, then credit.`,
+  'date.inFuture': () => 'This day is still to come.',
+  'document.earlier': (v: Values) =>
+    `${v.number} was issued on ${v.date}; a later number cannot bear an earlier day.`,
+  'drawer.remark': (v: Values) =>
+    `The entries come to ${v.expected}, a difference of ${v.difference}. Count once more, or write what you know of it.`,
+  'drawer.takenMore': (v: Values) => `Only ${v.counted} was counted.`,
+  'payment.belowCash': (v: Values) =>
+    `This is less than cash can pay: the smallest amount is ${v.step}. Choose another way, or write it off.`,
+  'payment.moreThanOwed': (v: Values) =>
+    `Only ${v.due} is owed. Take no more, or say that the rest, ${v.rest}, goes to the owner’s account.`,
+  'payment.notInCash': (v: Values) =>
+    `Cash cannot pay this: the smallest amount is ${v.step}. Write a multiple of it, or all that is owed.`,
+  'period.alreadyClosed': (v: Values) => `The books are closed to ${v.to} already. Choose a later day.`,
+  'period.closed': (v: Values) =>
+    `${v.date} lies in the books closed to ${v.to}. Book it on a later day; what is wrong there is corrected by a new entry.`,
+  'period.notOver': () => 'Only days that are over can be closed. Choose yesterday or an earlier day.',
+  'place.currencyInUse': (v: Values) =>
+    `${v.papers} papers and estimates of this ledger are in ${v.currency}, beginning with ${v.first}. A ledger has one currency: begin a new ledger for another, and keep this one as it is.`,
+  'writeOff.moreThanOwed': (v: Values) => `Only ${v.due} is owed, and no more can be given up.`,
+  'writeOff.none': () => 'Nothing is written off on this repair.',
   'payment.moreThanHeld': (v: Values) => `Only ${v.held} can be given back.`,
   'payment.tooLittle': () => 'Less was laid down than is paid.',
   'payment.zero': () => 'Write an amount that is not zero.',
@@ -167,6 +201,8 @@ export const refusals = {
     `This file has more than ${v.most} MB. Choose a photograph, or a smaller one.`,
   'photograph.unreadable': () =>
     'This picture cannot be read here. Save it as JPEG and try again, or take another.',
+  'photograph.notPrintable': () =>
+    'WebP photographs cannot be printed on a paper: make a JPEG of it, as the pages do by themselves.',
   'photograph.kept': () => 'This photograph is on record already.',
   'photograph.otherKind': () => 'The ledger has this photograph on record as another kind of file.',
   'photograph.attached': () => 'This photograph is there already.',

@@ -30,6 +30,7 @@ export const verify = {
     papers: (n: number) => `Papers: ${n}`,
     derived: (n: number) => `Standings, balances and stock: ${n}`,
     photographs: (n: number) => `Photographs: ${n}`,
+    keptPapers: (n: number) => `Papers as they were drawn: ${n}`,
   },
   good: 'in order',
 
@@ -71,9 +72,15 @@ export const verify = {
     'derived.stock': (v: Values) =>
       `Of the part ${v.name}, ${v.moved} are in stock by its moves, but ${v.kept} are listed.`,
     'photograph.missing': (v: Values) => `The photograph ${v.hash} is not beside the ledger.`,
-    'photograph.changed': (v: Values) => `The photograph ${v.hash} has other bytes than it was kept with.`,
+    'photograph.damaged': (v: Values) => `The photograph ${v.hash} has other bytes than it was kept with.`,
     'photograph.length': (v: Values) =>
       `The photograph ${v.hash} has ${v.found} bytes, but the ledger lists ${v.kept}.`,
+    'keptPaper.missing': (v: Values) =>
+      `${paper(v)} is not beside the ledger as it was issued (${v.hash}.pdf); it can only be drawn again.`,
+    'keptPaper.damaged': (v: Values) =>
+      `${paper(v)} has other bytes beside the ledger than it was issued with (${v.hash}.pdf).`,
+    'keptPaper.length': (v: Values) =>
+      `${paper(v)} has ${v.found} bytes beside the ledger, but the ledger lists ${v.kept}.`,
     'check.stopped': (v: Values) => `This could not be looked through to its end: ${v.reason}.`,
   } satisfies Record<string, (values: Values) => string>,
 }

@@ -10,6 +10,8 @@ export interface SheetFacts {
   readonly size: PaperSize
   readonly title: string
   readonly author: string
+  /** What kind of copy it is, where it is one. */
+  readonly subject?: string
   readonly language: string
   /** Civil date; it stands for the time of making, so that equal content gives equal bytes. */
   readonly issuedOn: string
@@ -58,7 +60,7 @@ export class Sheet {
   private readonly layout: Layout
   private readonly bytes: Promise<Buffer>
 
-  constructor({ size, title, author, language, issuedOn }: SheetFacts) {
+  constructor({ size, title, author, subject, language, issuedOn }: SheetFacts) {
     const { width, height } = paperSizes[size]
     const made = new Date(`${issuedOn}T00:00:00Z`)
     this.document = new PDFDocument({
@@ -70,7 +72,14 @@ export class Sheet {
       lang: language,
       displayTitle: true,
       bufferPages: true,
-      info: { Title: title, Author: author, Creator: 'Countwheel', CreationDate: made, ModDate: made },
+      info: {
+        Title: title,
+        Author: author,
+        ...(subject ? { Subject: subject } : {}),
+        Creator: 'Countwheel',
+        CreationDate: made,
+        ModDate: made,
+      },
     })
     this.bytes = collected(this.document)
     registerFaces(this.document)

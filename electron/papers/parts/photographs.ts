@@ -55,9 +55,7 @@ export function photographs(d: Desk, list: readonly ReportPhotograph[]): Block[]
 /** The picture, if its bytes are at hand and of a kind a PDF can carry: JPEG, and PNG that is not interlaced. */
 function imageOf({ sheet, photographs: bytesOf }: Desk, hash: string): Image | undefined {
   const bytes = bytesOf(hash)
-  if (!bytes) return undefined
-  const picture = pictureOf(bytes)
-  if (!picture.ok || picture.value.mediaType === 'image/webp') return undefined
+  if (!bytes || !pictureOf(bytes).ok) return undefined
   try {
     return (sheet.document as unknown as { openImage(source: Buffer): Image }).openImage(bytes)
   } catch {

@@ -1,5 +1,6 @@
 import { copyFileSync, existsSync, mkdirSync, readdirSync, renameSync } from 'node:fs'
-import { join } from 'node:path'
+import { basename, join } from 'node:path'
+import { folderBeside, keptBeside } from '../db/files-beside.ts'
 
 /** Copies whole or not at all. */
 function copyWhole(from: string, to: string): void {
@@ -17,9 +18,16 @@ function copyMissing(from: string, to: string): void {
     if (isWhole(name) && !there.has(name)) copyWhole(join(from, name), join(to, name))
 }
 
-/** Copies every photograph of the folder `from` that is missing in `to`; nothing where there are none yet. */
-export function copyMissingPhotographs(from: string, to: string): void {
+function copyFolder(from: string, to: string): void {
   if (!existsSync(from)) return
   for (const part of readdirSync(from, { withFileTypes: true }))
     if (part.isDirectory()) copyMissing(join(from, part.name), join(to, part.name))
+}
+
+/** Copies every photograph and paper beside the ledger that is missing in the folder of its backups. */
+export function copyBeside(ledgerFile: string, folder: string): void {
+  for (const what of keptBeside) {
+    const from = folderBeside(ledgerFile, what)
+    copyFolder(from, join(folder, basename(from)))
+  }
 }
