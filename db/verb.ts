@@ -24,6 +24,9 @@ export interface Subject {
     | 'vendor'
     | 'run-in'
     | 'photograph'
+    | 'write-off'
+    | 'drawer-count'
+    | 'closed-period'
   readonly id: number
 }
 

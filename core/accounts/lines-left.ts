@@ -38,7 +38,7 @@ export function linesLeft(invoice: PricedContents, credits: readonly PricedConte
     const amounts = own.map(one => amountOf(one.line, invoice.currency))
     return {
       quantity: decimalText(counted.reduce(addDecimals, quantityOf(line))),
-      amount: minor(amounts.reduce((sum, amount) => sum + amount, amountOf(line, invoice.currency))),
+      amount: minor(amounts.reduce<number>((sum, amount) => sum + amount, amountOf(line, invoice.currency))),
     }
   })
 }

@@ -1,3 +1,4 @@
+import { usualCashStep } from '../money/cash.ts'
 import { commonHours, type PriceBook } from '../pricing/price-book.ts'
 import { runInDefaults } from '../run-in/policy.ts'
 import { exclusions } from '../vocabulary/work.ts'
@@ -58,6 +59,7 @@ export function openingSettings(basics: ShopBasics): Settings {
       units: basics.country === 'US' ? 'in' : 'mm',
     },
     hours: { week: weekdays },
+    cash: { step: usualCashStep(basics.currency, basics.country) },
     tax: {
       basis: 'group',
       mode: 'half-up',

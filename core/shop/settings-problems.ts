@@ -18,9 +18,10 @@ const problemsOf = (checked: Checked<unknown>): readonly Problem[] => (checked.o
 
 /** What is wrong with groups of settings as the shop would go by them, beyond their shape; amounts in `currency`. Fields are paths such as `hours.week[0].to`. */
 export function settingsProblems(some: SomeSettings, currency: string): Problem[] {
-  const { hours, tax, prices, estimate, warranty, runIn } = some
+  const { cash, hours, tax, prices, estimate, warranty, runIn } = some
   return [
     ...(hours ? under('hours', problemsOf(workCalendar({ week: hours.week, holidays: [] }))) : []),
+    ...(cash ? amountProblems(cash.step, currency, 'cash.step') : []),
     ...(tax ? under('tax', taxProblems(tax)) : []),
     ...(prices ? under('prices', priceBookProblems(prices, currency)) : []),
     ...(estimate ? under('estimate', estimateProblems(estimate, currency)) : []),

@@ -29,6 +29,8 @@ export interface Settings {
     readonly units: 'mm' | 'in'
   }
   readonly hours: { readonly week: WorkWeek }
+  /** The smallest amount that is paid in cash, in major units; '0' where cash is not rounded. */
+  readonly cash: { readonly step: string }
   readonly tax: TaxRules & {
     readonly byKind: Readonly<Record<LineKind, readonly Tax[]>>
     /** When tax counts: with the invoice, or with the money for it. */

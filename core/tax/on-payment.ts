@@ -48,23 +48,34 @@ export function taxSettled(rows: readonly TaxRow[], total: Minor, paid: Minor): 
   }))
 }
 
-function settledBy({ billed, paid }: Account, isIn: (on: string) => boolean): TaxRow[] {
-  const documents = billed.filter(({ on }) => isIn(on))
+function settledBy({ billed, paid }: Account, day: string): TaxRow[] {
+  const documents = billed.filter(({ on }) => on <= day)
   const rows = addedUp(documents.flatMap(document => document.rows))
   return taxSettled(
     rows,
     sum(documents.map(({ total }) => total)),
-    sum(paid.filter(({ on }) => isIn(on)).map(({ amount }) => amount)),
+    sum(paid.filter(({ on }) => on <= day).map(({ amount }) => amount)),
   )
 }
 
+/** The tax to account for on one day. */
+export interface DayTax {
+  readonly on: string
+  readonly rows: readonly TaxRow[]
+}
+
 /**
- * The tax to account for from `from` to `to`, both days included, where tax is due with the payment: what the money
- * received up to `to` settles of what was billed by then, less what it settled before `from`. So a deposit counts on the
- * day its invoice is issued (before, nothing says what it is taxed at), a refund or a credit note takes back what was
- * counted, and no later entry changes an earlier period.
+ * The tax to account for, day by day, where tax is due with the payment: what the money received up to a day settles of what was
+ * billed by then, less what it settled before. So a deposit counts on the day its invoice is issued (before, nothing says what it
+ * is taxed at), a refund or a credit note takes back what was counted, and no later entry changes an earlier day.
  */
-export const taxOnPayments = (account: Account, from: string, to: string): TaxRow[] =>
-  addedUp([...settledBy(account, on => on <= to), ...turned(settledBy(account, on => on < from))]).filter(
-    ({ taxable, tax }) => taxable !== 0 || tax !== 0,
-  )
+export function taxByDay(account: Account): DayTax[] {
+  const days = [...new Set([...account.billed, ...account.paid].map(({ on }) => on))].sort()
+  let before: readonly TaxRow[] = []
+  return days.map(on => {
+    const settled = settledBy(account, on)
+    const rows = addedUp([...settled, ...turned(before)])
+    before = settled
+    return { on, rows: rows.filter(({ taxable, tax }) => taxable !== 0 || tax !== 0) }
+  })
+}

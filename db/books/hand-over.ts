@@ -2,19 +2,20 @@ import { and, eq } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { minorText } from '../../core/money/minor.ts'
 import type { WarrantyContents } from '../../core/papers/contents.ts'
+import { lineKinds } from '../../core/pricing/kinds/index.ts'
 import { type Problem, problem } from '../../core/problems.ts'
 import type { Settings } from '../../core/shop/settings.ts'
 import { setUpAdviceFor } from '../../core/vocabulary/set-up-advice.ts'
 import { warrantyTerm } from '../../core/warranty/term.ts'
 import { repairBalance } from '../balance.ts'
 import { type RepairRow, repairOpenTo, settle } from '../facts.ts'
+import { frozenContents } from '../frozen-papers.ts'
 import { type DocumentRow, dayOfDoing, issue, paperHead } from '../issue.ts'
 import type { Write } from '../ledger.ts'
 import { Refusal, refuseAny } from '../refusal.ts'
 import { belongings, documents, handOvers, owners, warranties } from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
 import { type Doing, verb } from '../verb.ts'
-import { frozenContents } from './accounts.ts'
 import { clockRow } from './register.ts'
 
 /** What is done when a clock leaves: every belonging ticked back or accounted for, the name that signed, money settled. */
@@ -80,10 +81,12 @@ function warrantyStart(
   return today
 }
 
-/** What was done, in the words of the invoice's labour lines. */
+/** What was done, in the words of the invoice’s lines; a fee is no work. */
 const workDone = (invoice: DocumentRow | undefined): string[] => {
   const contents = invoice ? frozenContents(invoice) : undefined
-  return contents?.kind === 'invoice' ? contents.lines.map(line => line.description) : []
+  return contents?.kind === 'invoice'
+    ? contents.lines.filter(({ kind }) => lineKinds[kind].tellsWork).map(({ description }) => description)
+    : []
 }
 
 /** Gives the warranty that the shop's terms promise for this scope, if any; a covered comeback goes on under the first one. */

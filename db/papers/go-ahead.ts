@@ -1,7 +1,7 @@
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import type { GoAheadContents } from '../../core/papers/working.ts'
-import { documentRow, frozenContents } from '../books/accounts.ts'
 import { estimateRow } from '../estimate-rows.ts'
+import { documentRow, frozenContents } from '../frozen-papers.ts'
 import type { Read } from '../ledger.ts'
 import { refuse } from '../refusal.ts'
 

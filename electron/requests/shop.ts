@@ -85,6 +85,7 @@ const openingBook = prices.extend({
   estimateFee: decimal.default(begun.estimateFee),
 })
 
+const cash = z.strictObject({ step: decimal })
 const eInvoice = z.strictObject({ on: z.boolean() })
 
 const term = z.strictObject({ length: count(1, 36_525), unit: oneOf(['months', 'days']) }).nullable()
@@ -106,6 +107,7 @@ const groups = {
   shop,
   place,
   hours: z.strictObject({ week }),
+  cash,
   tax,
   prices,
   estimate: z.strictObject({ validDays: count(1, 400), overrunPercent: decimal, overrunAmount: decimal }),
@@ -115,11 +117,12 @@ const groups = {
   eInvoice,
 }
 
-/** A shop may be opened without saying these: tax is then due with the invoice, and there are no e-invoices. */
+/** A shop may be opened without saying these: tax is then due with the invoice, there are no e-invoices, and cash is not rounded. */
 const opening = {
   prices: openingBook,
   tax: tax.extend({ due: tax.shape.due.default('invoice') }),
   eInvoice: eInvoice.default({ on: false }),
+  cash: cash.default({ step: '0' }),
 }
 
 const openInput = z.strictObject({

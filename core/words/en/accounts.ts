@@ -35,6 +35,11 @@ const acts = {
   'accounts.pay': 'A payment taken',
   'accounts.refund': 'Money given back',
   'accounts.credit': 'An invoice credited',
+  'accounts.payBack': 'Money paid out of an owner’s account',
+  'accounts.writeOff': 'An open rest written off',
+  'accounts.takeBackWriteOff': 'A write-off taken back',
+  'accounts.countDrawer': 'The cash drawer counted',
+  'accounts.closePeriod': 'The books closed to a day',
   'bench.find': 'A finding written down',
   'bench.strikeFinding': 'A finding struck out',
   'bench.noteAsFound': 'A mark noted as found',
@@ -107,7 +112,6 @@ export const accounts = {
 
   paper: {
     section: 'Paper',
-    view: 'The paper itself',
     total: 'in total',
     owner: 'Owner',
     clock: 'Clock',

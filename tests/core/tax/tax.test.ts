@@ -4,7 +4,7 @@ import { type Minor, minor } from '../../../core/money/minor.ts'
 import type { PaperLine } from '../../../core/papers/contents.ts'
 import { priced } from '../../../core/pricing/price.ts'
 import type { PriceInput } from '../../../core/pricing/price-input.ts'
-import { type Account, taxOnPayments, taxSettled } from '../../../core/tax/on-payment.ts'
+import { type Account, taxByDay, taxSettled } from '../../../core/tax/on-payment.ts'
 import { addedUp, type TaxRow, taxRows, turned } from '../../../core/tax/rows.ts'
 import { must } from '../must.ts'
 import { anyPriceInput } from './any-document.ts'
@@ -22,6 +22,12 @@ const rowsOf = (input: PriceInput): TaxRow[] => {
   const money = { currency: input.currency, tax: input.tax, lines, priced: figures }
   return must(taxRows({ ...money, allowances: adjusted(input.allowances), charges: adjusted(input.charges) }))
 }
+
+/** The tax of the days from `from` to `to`. */
+const taxOnPayments = (account: Account, from: string, to: string): TaxRow[] =>
+  addedUp(taxByDay(account).flatMap(({ on, rows }) => (on >= from && on <= to ? rows : []))).filter(
+    ({ taxable, tax }) => taxable !== 0 || tax !== 0,
+  )
 
 const total = (rows: readonly TaxRow[], of: 'tax' | 'taxable') => rows.reduce((sum, row) => sum + row[of], 0)
 

@@ -1,0 +1,53 @@
+import { gather } from '../../core/checked.ts'
+import { minor, minorText } from '../../core/money/minor.ts'
+import { bookDay } from '../book-day.ts'
+import { accepted, amountIn } from '../checked-in.ts'
+import { drawerExpected } from '../drawer.ts'
+import { refuse } from '../refusal.ts'
+import { drawerCounts } from '../schema/index.ts'
+import { readSettings } from '../settings.ts'
+import { verb } from '../verb.ts'
+
+/** What lies in the drawer. */
+export interface DrawerCount {
+  /** In major units. */
+  readonly counted: string
+  /** What is taken out after it was counted, as to the bank; in major units. */
+  readonly taken: string
+  /** Needed where the count differs from the entries. */
+  readonly remark: string
+}
+
+/** Counts the cash drawer against the entries since the last count; what differs is recorded with its remark. */
+export const countDrawer = verb('accounts.countDrawer', (tx, input: DrawerCount, doing) => {
+  const settings = readSettings(tx)
+  const onDate = bookDay(tx, settings, doing)
+  const { counted, taken } = accepted(
+    gather({
+      counted: amountIn(settings, input.counted, 'counted'),
+      taken: amountIn(settings, input.taken, 'taken'),
+    }),
+  )
+  const { expectedMinor, lastPaymentId } = drawerExpected(tx)
+  const [countedMinor, takenMinor] = [counted ?? minor(0), taken ?? minor(0)]
+  const differenceMinor = minor(countedMinor - expectedMinor)
+  const text = (amount: typeof countedMinor) => minorText(amount, settings.place.currency)
+  if (takenMinor > countedMinor) refuse('drawer.takenMore', 'taken', { counted: text(countedMinor) })
+  if (differenceMinor !== 0 && !input.remark)
+    refuse('drawer.remark', 'remark', { expected: text(expectedMinor), difference: text(differenceMinor) })
+  const { id } = tx
+    .insert(drawerCounts)
+    .values({
+      at: doing.at,
+      onDate,
+      personId: doing.personId,
+      lastPaymentId,
+      expectedMinor,
+      countedMinor,
+      takenMinor,
+      remark: input.remark,
+    })
+    .returning()
+    .get()
+  return { subject: { kind: 'drawer-count', id }, result: { id, expectedMinor, differenceMinor } }
+})

@@ -1,0 +1,20 @@
+import { closedTo } from '../book-day.ts'
+import { dayOfDoing } from '../issue.ts'
+import { refuse } from '../refusal.ts'
+import { closedPeriods } from '../schema/index.ts'
+import { readSettings } from '../settings.ts'
+import { verb } from '../verb.ts'
+
+/** Closes the books up to a day, which is over: nothing is booked on it or before it any more. There is no opening again. */
+export const closePeriod = verb('accounts.closePeriod', (tx, input: { toDate: string }, doing) => {
+  const { toDate } = input
+  const closed = closedTo(tx)
+  if (toDate >= dayOfDoing(doing, readSettings(tx))) refuse('period.notOver', 'toDate')
+  if (closed !== null && toDate <= closed) refuse('period.alreadyClosed', 'toDate', { to: closed })
+  const { id } = tx
+    .insert(closedPeriods)
+    .values({ at: doing.at, personId: doing.personId, toDate })
+    .returning()
+    .get()
+  return { subject: { kind: 'closed-period', id }, result: { id, toDate } }
+})
