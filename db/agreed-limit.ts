@@ -1,5 +1,6 @@
 import { and, desc, eq } from 'drizzle-orm'
-import type { Minor } from '../core/money/minor.ts'
+import { type Minor, minor } from '../core/money/minor.ts'
+import type { EstimateRow } from './estimate-rows.ts'
 import type { Read } from './ledger.ts'
 import { goAheads } from './schema/index.ts'
 
@@ -12,3 +13,9 @@ export const agreedLimit = (read: Read, repairId: number): Minor | null =>
     .orderBy(desc(goAheads.id))
     .limit(1)
     .get()?.limit ?? null
+
+/** The limit that a go-ahead on this estimate sets where no other is told: its upper end, with what was agreed before a supplement. */
+export function askedLimit(read: Read, { highMinor, totalMinor, supplement, repairId }: EstimateRow): Minor {
+  const before = supplement ? (agreedLimit(read, repairId) ?? 0) : 0
+  return minor((highMinor ?? totalMinor) + before)
+}

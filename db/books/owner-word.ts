@@ -1,9 +1,9 @@
 import { and, desc, eq, gt, isNotNull } from 'drizzle-orm'
 import { gather, gatherList } from '../../core/checked.ts'
-import { type Minor, minor } from '../../core/money/minor.ts'
+import type { Minor } from '../../core/money/minor.ts'
 import { bad, type Checked, good, type Problem, problem, problemsUnder } from '../../core/problems.ts'
 import type { Way } from '../../core/vocabulary/work.ts'
-import { agreedLimit } from '../agreed-limit.ts'
+import { askedLimit } from '../agreed-limit.ts'
 import { accepted, amountIn } from '../checked-in.ts'
 import { type EstimateRow, estimateNumber, estimateRow, leadId } from '../estimate-rows.ts'
 import { type RepairRow, repairOpenTo, settle } from '../facts.ts'
@@ -67,10 +67,7 @@ function unseen(tx: Write, { seen }: Answered, repairId: number): Problem[] {
 function limitOf(tx: Write, { answer, limit }: Answered, estimate: EstimateRow): Checked<Minor | null> {
   if (answer === 'declined') return good(null)
   const said = amountIn(readSettings(tx), limit, 'limit')
-  if (!said.ok || said.value !== null) return said
-  const asked = estimate.highMinor ?? estimate.totalMinor
-  const before = estimate.supplement ? (agreedLimit(tx, estimate.repairId) ?? 0) : 0
-  return good(minor(asked + before))
+  return said.ok && said.value === null ? good(askedLimit(tx, estimate)) : said
 }
 
 function heard(tx: Write, said: Answered): Checked<Heard> {

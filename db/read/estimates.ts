@@ -9,7 +9,7 @@ import {
 } from '../../core/pricing/invoice-proposal.ts'
 import type { QuotedRange } from '../../core/pricing/quoted-range.ts'
 import type { Settings } from '../../core/shop/settings.ts'
-import { agreedLimit } from '../agreed-limit.ts'
+import { agreedLimit, askedLimit } from '../agreed-limit.ts'
 import {
   type EstimateRow,
   estimateEntries,
@@ -43,7 +43,8 @@ const lastOn = (read: Read, estimateId: number) =>
     .get()
 
 /** One repair on an estimate: which clock, what it comes to, what the owner said of it, and the last word on that repair at all. */
-function onEstimate(read: Read, { id, repairId, supplement, totalMinor, highMinor }: EstimateRow) {
+function onEstimate(read: Read, row: EstimateRow) {
+  const { id, repairId, supplement, totalMinor, highMinor } = row
   const about = read
     .select({ repairNumber: s.repairs.number, stage: s.repairs.stage, clock: clockInShort })
     .from(s.repairs)
@@ -53,7 +54,18 @@ function onEstimate(read: Read, { id, repairId, supplement, totalMinor, highMino
   if (!about) throw new Error(`estimate ${id} has no repair`)
   const answer = lastOn(read, id)?.answer ?? null
   const lastWordId = lastWord(read, repairId)?.id ?? null
-  return { estimateId: id, repairId, ...about, supplement, totalMinor, highMinor, answer, lastWordId }
+  const limitMinor = askedLimit(read, row)
+  return {
+    estimateId: id,
+    repairId,
+    ...about,
+    supplement,
+    totalMinor,
+    highMinor,
+    limitMinor,
+    answer,
+    lastWordId,
+  }
 }
 
 /** Every version of the estimate of a repair, with the repairs that stand on it and what they come to together. */

@@ -51,7 +51,10 @@ function useSent<Input, Result>(
   onSuccess: (r: Result, i: Input) => void,
 ) {
   const words = useWords()
-  const { mutate, error, isPending } = useMutation({ mutationFn: send, onSuccess })
+  const cache = useQueryClient()
+  // What is refused may have changed meanwhile: it is shown as it stands now.
+  const onError = () => void cache.invalidateQueries()
+  const { mutate, error, isPending } = useMutation({ mutationFn: send, onSuccess, onError })
   const [shown, setShown] = useState<{ error: Error | null; problems: readonly ShownProblem[] }>({
     error: null,
     problems: [],
@@ -119,6 +122,8 @@ export interface ActFormProps<Input> {
   readonly label?: string
   /** The cursor goes to the first field when the form appears: for forms that a person opened. */
   readonly focusFirst?: boolean
+  /** Enter in a field of one line sends the form; without it only Ctrl Enter and the button do, as suits a whole page. */
+  readonly enterSends?: boolean
   readonly children: ReactNode
 }
 
@@ -132,10 +137,11 @@ function useFocusFirst(focusFirst: boolean) {
 }
 
 /** Ctrl Enter sends the form from any of its fields, also from several lines of text. */
-function sendByKey(event: KeyboardEvent<HTMLFormElement>): void {
-  if (event.key !== 'Enter' || !(event.ctrlKey || event.metaKey)) return
-  event.preventDefault()
-  event.currentTarget.requestSubmit()
+function sendByKey(event: KeyboardEvent<HTMLFormElement>, enterSends: boolean): void {
+  if (event.key !== 'Enter') return
+  const command = event.ctrlKey || event.metaKey
+  if (command || (!enterSends && event.target instanceof HTMLInputElement)) event.preventDefault()
+  if (command) event.currentTarget.requestSubmit()
 }
 
 /** The form of an act: problems on top, then its fields; asks where the act asks. */
@@ -145,6 +151,7 @@ export function ActForm<Input>({
   className = 'form',
   label,
   focusFirst = false,
+  enterSends = true,
   children,
 }: ActFormProps<Input>) {
   const form = useFocusFirst(focusFirst)
@@ -159,7 +166,7 @@ export function ActForm<Input>({
       aria-label={label}
       noValidate
       onSubmit={submit}
-      onKeyDown={sendByKey}
+      onKeyDown={event => sendByKey(event, enterSends)}
     >
       <ProblemList problems={act.problems} />
       <Problems value={act.problems}>{children}</Problems>

@@ -22,7 +22,7 @@ export function EstimateChanges({ estimate, all }: { estimate: Estimate; all: re
   ]
   return (
     <details>
-      <summary>{priceBook.against(before.version)}</summary>
+      <summary>{priceBook.against(before.number)}</summary>
       {entries.length === 0 && <p className="quiet">{priceBook.unchanged}</p>}
       <ul className="changes">
         {entries.map(([what, line]) => (

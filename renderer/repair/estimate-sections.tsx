@@ -1,18 +1,24 @@
+import { Link } from 'wouter'
+import { clockWords } from '../clock-words.ts'
+import { Money } from '../parts/figures.tsx'
+import { Ledger } from '../parts/ledger.tsx'
 import { Section } from '../parts/page.tsx'
 import { PaperLink, WorkingPaperLink } from '../parts/paper-link.tsx'
 import { useShop } from '../shop.tsx'
+import { Quoted } from './estimate/quoted.tsx'
 import { EstimateChanges } from './estimate-changes.tsx'
 import { MoneyLines } from './money-lines.tsx'
-import type { Repair } from './repair.ts'
+import { estimateTitle, type Repair } from './repair.ts'
 
 /** Every version of the estimate with its lines and working, the latest last. */
-export function EstimatesSection({ view: { estimates } }: { view: Repair }) {
+export function EstimatesSection({ view }: { view: Repair }) {
+  const { estimates } = view
   const { repair } = useShop().words
   return (
     <Section title={repair.sections.estimates}>
       {estimates.length === 0 && <p className="quiet">{repair.noEstimates}</p>}
       {estimates.map(estimate => (
-        <Estimate key={estimate.id} estimate={estimate} all={estimates} />
+        <Estimate key={estimate.id} view={view} estimate={estimate} />
       ))}
     </Section>
   )
@@ -20,15 +26,14 @@ export function EstimatesSection({ view: { estimates } }: { view: Repair }) {
 
 interface EstimateProps {
   readonly estimate: Repair['estimates'][number]
-  readonly all: Repair['estimates']
+  readonly view: Repair
 }
 
-function Estimate({ estimate, all }: EstimateProps) {
+function Estimate({ view, estimate }: EstimateProps) {
   const { words, formats } = useShop()
   const { repair } = words
-  const { version, supplement, writtenAt, sentAt, sentWay, validUntil, highMinor, documentId, number } =
-    estimate
-  const title = repair.version(version, supplement)
+  const { writtenAt, sentAt, sentWay, validUntil, highMinor, documentId, number } = estimate
+  const title = estimateTitle(words, estimate)
   const facts = [
     repair.written(formats.instant(writtenAt)),
     sentAt && sentWay ? repair.sent(formats.instant(sentAt), words.ways[sentWay]) : repair.notSent,
@@ -37,10 +42,12 @@ function Estimate({ estimate, all }: EstimateProps) {
   ]
   return (
     <article className="paper-in-short">
-      <h3>{documentId === null ? title : <PaperLink id={documentId} title={`${title} (${number})`} />}</h3>
+      <h3>{documentId === null ? title : <PaperLink id={documentId} title={title} />}</h3>
       <p className="quiet">{facts.filter(Boolean).join(' · ')}</p>
       <MoneyLines caption={title} lines={estimate.lines} priced={estimate.priced} />
-      <EstimateChanges estimate={estimate} all={all} />
+      {!estimate.supplement && <Quoted view={view} totalMinor={estimate.totalMinor} highMinor={highMinor} />}
+      {estimate.together.length > 1 && <Together estimate={estimate} />}
+      <EstimateChanges estimate={estimate} all={view.estimates} />
       {estimate.remark && <p>{estimate.remark}</p>}
       {documentId !== null && (
         <p>
@@ -48,6 +55,48 @@ function Estimate({ estimate, all }: EstimateProps) {
         </p>
       )}
     </article>
+  )
+}
+
+/** Every clock on the estimate, what it comes to and what the owner said of it. */
+function Together({ estimate: { together, togetherMinor } }: Pick<EstimateProps, 'estimate'>) {
+  const { words } = useShop()
+  const { repair } = words
+  return (
+    <div className="money-lines">
+      <Ledger
+        plain
+        caption={repair.onThisEstimate}
+        groups={[{ title: repair.onThisEstimate, rows: together }]}
+        rowKey={one => one.estimateId}
+        empty=""
+        columns={[
+          {
+            label: repair.clockOnIt,
+            kind: 'entry',
+            cell: one => (
+              <Link href={`/counter/${one.repairNumber}`}>
+                {repair.title(one.repairNumber, clockWords(words, one.clock))}
+              </Link>
+            ),
+          },
+          {
+            label: repair.answer,
+            kind: 'text',
+            cell: one => (one.answer ? repair.answers[one.answer] : repair.unanswered),
+          },
+          { label: repair.total, kind: 'figure', cell: one => <Money minor={one.totalMinor} /> },
+        ]}
+      />
+      <dl className="sums-below">
+        <div className="total">
+          <dt>{repair.together}</dt>
+          <dd>
+            <Money minor={togetherMinor} />
+          </dd>
+        </div>
+      </dl>
+    </div>
   )
 }
 

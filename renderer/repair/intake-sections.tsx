@@ -6,6 +6,7 @@ import { ConditionReport } from '../condition/report.tsx'
 import { Ledger } from '../parts/ledger.tsx'
 import { Facts, Section } from '../parts/page.tsx'
 import { useShop } from '../shop.tsx'
+import { useQuotedWords } from './estimate/quoted.tsx'
 import type { Repair } from './repair.ts'
 import { StrikeNote } from './strike-note.tsx'
 
@@ -63,6 +64,7 @@ export function IntakeSection({ view }: { view: Repair }) {
   const { words } = useShop()
   const { repair } = words
   const { fault, scope, springs, keyWith, agreedWords, signedInBy } = view.repair
+  const quoted = useQuotedWords(view)
   return (
     <Section title={repair.sections.intake}>
       <Facts
@@ -71,6 +73,7 @@ export function IntakeSection({ view }: { view: Repair }) {
           [repair.scope, words.scopes[scope]],
           [repair.springs, words.springStates[springs]],
           [repair.keyWith, words.custodies[keyWith]],
+          [repair.quoted, quoted],
           [repair.agreedWords, agreedWords],
           [repair.signedIn, signedInBy],
         ]}

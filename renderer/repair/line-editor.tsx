@@ -1,10 +1,11 @@
 import { type LineKind, lineKinds } from '../../core/pricing/kinds/index.ts'
 import { RemoveLine } from '../counter/take-in-condition.tsx'
 import type { LinesState } from '../parts/entry.ts'
-import { Choice, DecimalField, TextField } from '../parts/field.tsx'
+import { Choice, DecimalField } from '../parts/field.tsx'
 import { useShop } from '../shop.tsx'
 import { FromBook, focusLater } from './book/from-book.tsx'
 import { useBook } from './book/use-book.ts'
+import { LongLine } from './long-line.tsx'
 import { Sums, Working } from './money-lines.tsx'
 import type { Repair } from './repair.ts'
 import { blankLine, sumsOf, type TypedLine } from './typed-line.ts'
@@ -12,21 +13,23 @@ import { blankLine, sumsOf, type TypedLine } from './typed-line.ts'
 interface EditorProps {
   readonly view: Repair
   readonly lines: LinesState<TypedLine>
+  /** What stands beside a line, where there is anything to say of it. */
+  readonly beside?: ((line: TypedLine) => string | undefined) | undefined
 }
 
 /** Lines of work and goods, typed one after the other or taken from the price book, with their sum below. */
-export function LineEditor({ view, lines }: EditorProps) {
+export function LineEditor({ view, lines, beside }: EditorProps) {
   const sums = sumsOf(lines, useShop())
   const take = (line: TypedLine) => {
     const index = lines.lines.length - 1
     lines.set(index, line)
-    return index
+    return { number: index + 1, name: lines.at(index, 'description').name }
   }
   return (
     <>
       <div className="lines">
         {lines.lines.map(({ key, blank }, index) => (
-          <LineFields key={key} view={view} lines={lines} index={index} blank={blank} />
+          <LineFields key={key} view={view} lines={lines} beside={beside} index={index} blank={blank} />
         ))}
       </div>
       <FromBook view={view} onTake={take} />
@@ -60,7 +63,7 @@ function useLine(lines: LinesState<TypedLine>, index: number) {
   }
 }
 
-function LineFields({ view, lines, index, blank }: EditorProps & { index: number; blank: boolean }) {
+function LineFields({ view, lines, beside, index, blank }: EditorProps & { index: number; blank: boolean }) {
   const { words } = useShop()
   const { repair, papers } = words
   const hideLabel = index > 0
@@ -69,19 +72,21 @@ function LineFields({ view, lines, index, blank }: EditorProps & { index: number
   )
   const { line, kind, description, quantity, unit } = useLine(lines, index)
   const told = useBook(view).stillOf(line)
+  const note = blank ? undefined : beside?.(line)
   const name = repair.estimateForm.lineOf(index + 1)
   const remove = () => {
     lines.remove(index)
-    focusLater(`lines[${index}].description`)
+    focusLater(lines.at(index, 'description').name)
   }
   return (
     <fieldset className="line-fields money-fields">
       <legend className="hidden-words">{name}</legend>
       <Choice label={repair.kind} hideLabel={hideLabel} choices={kinds} {...kind} />
-      <TextField label={repair.work} hideLabel={hideLabel} {...description} />
+      <LongLine label={repair.work} hideLabel={hideLabel} {...description} />
       <DecimalField label={repair.quantity} hideLabel={hideLabel} {...quantity} />
       <DecimalField label={repair.unit} hideLabel={hideLabel} {...unit} />
       {!blank && <RemoveLine what={name} onRemove={remove} />}
+      {note && <p className="beside-line quiet">{note}</p>}
       {told && <Working of={name} working={told.working} />}
     </fieldset>
   )

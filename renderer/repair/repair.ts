@@ -1,4 +1,5 @@
 import type { InferResponseType } from 'hono/client'
+import type { Words } from '../../core/words/en/index.ts'
 import { answer, api } from '../api.ts'
 
 /** Everything on record about one repair, as the ledger tells it. */
@@ -19,6 +20,12 @@ export const repairQuery = (number: string) => ({
 
 /** What is still to be paid; 0 when the shop holds the owner's money instead. */
 export const dueMinor = ({ money }: Repair): number => Math.max(money.balance.due, 0)
+
+/** An estimate by its title and number: `Supplement 2231/2`. */
+export const estimateTitle = (
+  { papers }: Words,
+  { supplement, number }: { readonly supplement: boolean; readonly number: string },
+): string => papers.titleNumber(supplement ? papers.supplementTitle : papers.titles.estimate, number)
 
 /** The estimate that waits to be sent, or the last one sent. */
 export const lastEstimate = ({ estimates }: Repair) => estimates.at(-1)

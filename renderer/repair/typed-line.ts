@@ -34,9 +34,9 @@ export const blankLine: TypedLine = {
 
 const isBlank = ({ description, quantity, unit }: TypedLine) => !description && quantity === '1' && !unit
 
-/** The lines being typed, beginning with `initial`. */
-export const useMoneyLines = (initial: readonly TypedLine[]): LinesState<TypedLine> =>
-  useLines('lines', blankLine, isBlank, initial)
+/** The lines being typed, beginning with `initial`; `path` is where they stand in the request. */
+export const useMoneyLines = (initial: readonly TypedLine[], path = 'lines'): LinesState<TypedLine> =>
+  useLines(path, blankLine, isBlank, initial)
 
 /** What the typed lines come to under the shop's rules; nothing while a figure in them cannot be read. */
 export function sumsOf(lines: LinesState<TypedLine>, { settings }: Shop) {

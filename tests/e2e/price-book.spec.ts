@@ -88,7 +88,7 @@ test('an estimate is written from the price book by keyboard alone, and its vers
     await hands.push(screens.form.remove(repair.estimateForm.lineOf(2)))
     await hands.press('Control+Enter')
     await expect(page.getByText(repair.estimateForm.said('2214/2', '£230.40'))).toBeVisible()
-    await hands.to(page.locator('summary', { hasText: priceBook.against(1) }))
+    await hands.to(page.locator('summary', { hasText: priceBook.against('2214/1') }))
     await hands.press('Enter')
     await expect(page.locator('.changes')).toContainText('House call, £44.00')
     await expect(page.locator('.changes')).toContainText('Full overhaul, £360.00 → Full overhaul, £192.00')

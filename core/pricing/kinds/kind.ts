@@ -8,4 +8,6 @@ export interface Kind {
   readonly fromBenchTime: boolean
   /** Whether lines of this kind have a cost to the shop that the price is made from. */
   readonly hasCost: boolean
+  /** Whether lines of this kind tell what was done to the clock. */
+  readonly tellsWork: boolean
 }

@@ -1,4 +1,9 @@
 import type { Kind } from './kind.ts'
 
 /** Time at the bench. */
-export const labour = { quantityUnit: 'hour', fromBenchTime: true, hasCost: false } as const satisfies Kind
+export const labour = {
+  quantityUnit: 'hour',
+  fromBenchTime: true,
+  hasCost: false,
+  tellsWork: true,
+} as const satisfies Kind

@@ -33,7 +33,7 @@ export const priceBook = {
   taken: (line: number) => `Taken as line ${line}.`,
   working: 'Working',
   valid: (days: number) => `Valid for ${days} days from the day it is sent.`,
-  against: (version: number) => `Against estimate ${version}`,
+  against: (number: string) => `Against estimate ${number}`,
   added: 'Added',
   removed: 'Taken out',
   changed: 'Changed',

@@ -1,4 +1,6 @@
 import type { DatePart } from '../../estimated-date/estimated-date.ts'
+import type { LeftReason } from '../../pricing/invoice-proposal.ts'
+
 /** One repair with everything on it, and the acts done on it. */
 export const repair = {
   title: (number: number, clock: string) => `${number} · ${clock}`,
@@ -34,6 +36,14 @@ export const repair = {
   springs: 'Springs',
   keyWith: 'Winding key',
   agreedWords: 'Said of the cost',
+  quoted: 'Said at the counter',
+  quotedBetween: (low: string, high: string) => `${low} to ${high}`,
+  quotedTo: (high: string) => `up to ${high}`,
+  quotedFrom: (low: string) => `from ${low}`,
+  leavesQuoted: {
+    above: 'This goes above it: say so to the owner before anything else.',
+    below: 'This stays below it.',
+  },
   signedIn: 'Signed in by',
   maker: 'Maker as read',
   serial: 'Serial',
@@ -51,13 +61,17 @@ export const repair = {
   noEstimates: 'No estimate is written yet.',
   noPapers: 'No paper is issued yet.',
   noPayments: 'Nothing is paid yet.',
-  version: (version: number, supplement: boolean) =>
-    supplement ? `Supplement ${version}` : `Estimate ${version}`,
   written: (date: string) => `written ${date}`,
   sent: (date: string, way: string) => `sent ${date} ${way}`,
   notSent: 'not sent',
   validUntil: (date: string) => `valid to ${date}`,
   upTo: (amount: string) => `may come to ${amount}`,
+  comesTo: (amount: string) => `comes to ${amount}, tax included`,
+  together: 'All together',
+  onThisEstimate: 'On this estimate',
+  clockOnIt: 'Clock',
+  answer: 'Owner’s word',
+  unanswered: 'none yet',
   work: 'Work and goods',
   kind: 'Kind',
   quantity: 'Quantity',
@@ -96,6 +110,14 @@ export const repair = {
     remark: 'Remark on the paper',
     send: 'Write it',
     said: (number: string, total: string) => `Estimate ${number} is written: ${total}.`,
+    workOn: (component: string) => `Work on the ${component}`,
+    found: (text: string) => `Found: ${text}`,
+    join: (owner: string) => `Another clock of ${owner} on this estimate`,
+    joinIt: 'Add it',
+    joined: (number: number) => `Repair ${number} is on this estimate now.`,
+    leaveOut: (number: number) => `Leave ${number} out`,
+    leftOut: (number: number) => `Repair ${number} is left out.`,
+    together: 'All together, tax included:',
   },
   sendForm: {
     title: 'Send the estimate',
@@ -103,6 +125,7 @@ export const repair = {
     send: 'Send it',
     ask: (number: string) => `Send estimate ${number}?`,
     asked: (total: string) => `It comes to ${total}. Once sent it stays as it is; a change is a new version.`,
+    several: (clocks: number) => `${clocks} clocks stand on it and go to the owner together.`,
     said: (number: string) => `Estimate ${number} is sent and can be printed.`,
   },
   wordForm: {
@@ -112,13 +135,18 @@ export const repair = {
     who: 'Who said it',
     way: 'How',
     limit: 'Agreed up to',
-    limitHint: 'Leave it empty for what the estimate says.',
+    limitHint: (limit: string, percent: string, amount: string) =>
+      `Empty means ${limit}. The shop may pass the limit by at most ${percent} and at most ${amount}; beyond that, work stops until there is a new go-ahead.`,
+    comesTo: (total: string) => `All clocks on it come to ${total}, tax included.`,
+    notSaid: 'nothing yet',
+    before: (answer: string) => `answered before: ${answer}`,
     remark: 'In the owner’s words',
     send: 'Record it',
     ask: 'Record this word?',
     asked: {
-      'go-ahead': 'The shop may then work up to the agreed limit.',
-      declined: 'The clock then goes back unrepaired.',
+      'go-ahead': (number: number, limit: string) => `Repair ${number}: go-ahead, up to ${limit}.`,
+      declined: (number: number) =>
+        `Repair ${number}: declined. Where nothing was agreed before, the clock goes back unrepaired.`,
     },
     said: { 'go-ahead': 'The go-ahead is recorded.', declined: 'Recorded: the owner declines.' },
   },
@@ -167,6 +195,18 @@ export const repair = {
   },
   invoiceForm: {
     title: 'Write the invoice',
+    origins: { agreed: 'as agreed', used: 'used at the bench, at its price then' },
+    limits: (agreed: string, most: string) =>
+      `Agreed up to ${agreed}; with the shop’s margin the invoice may come to ${most}, tax included.`,
+    beyond: 'These lines pass it: write a supplement and record the owner’s word first.',
+    left: 'Used at the bench and not on the invoice yet',
+    leftPart: (quantity: string, part: string, unit: string) => `${quantity} × ${part} at ${unit}`,
+    reasons: {
+      'nothing-agreed': 'nothing is agreed to bill it on',
+      'perhaps-agreed': 'may be the part that an agreed line speaks of',
+      'beyond-limit': 'would pass what was agreed',
+    } satisfies Record<LeftReason, string>,
+    addPart: (part: string) => `Put ${part} on the invoice`,
     notes: 'Note on the invoice',
     send: 'Write the invoice',
     ask: 'Write this invoice?',

@@ -5,28 +5,20 @@ import { TextArea } from '../../parts/field.tsx'
 import { usePrintPaper } from '../../parts/paper-link.tsx'
 import { useShop } from '../../shop.tsx'
 import { ActPanel } from '../act-panel.tsx'
+import { InvoiceLimits, startOfInvoice, useOrigin } from '../invoice-start.tsx'
 import { LineEditor } from '../line-editor.tsx'
 import type { ActProps } from '../repair.ts'
-import { blankLine, sumsOf, useMoneyLines } from '../typed-line.ts'
+import { sumsOf, useMoneyLines } from '../typed-line.ts'
 
-/** Writes the invoice; it starts from the lines the owner gave the go-ahead on. */
+/** Writes the invoice; it starts from the lines the owner gave the go-ahead on and the parts used within it. */
 export function Invoice({ view, close }: ActProps) {
   const shop = useShop()
   const { words, formats } = shop
   const { invoiceForm } = words.repair
   const print = usePrintPaper()
   const entry = useEntry({ notes: '' })
-  const lines = useMoneyLines(
-    view.invoiceLines.map(({ kind, description, quantity, unit, charge, work }) => ({
-      ...blankLine,
-      kind,
-      description,
-      quantity,
-      unit,
-      charge,
-      work,
-    })),
-  )
+  const lines = useMoneyLines(startOfInvoice(view))
+  const origin = useOrigin(view)
   const act = useAskedAct(
     (ledger, input: Parameters<typeof api.accounts.invoice.$post>[0]['json']) =>
       answer(ledger.accounts.invoice.$post({ json: input })),
@@ -49,7 +41,8 @@ export function Invoice({ view, close }: ActProps) {
   const input = () => ({ repairId: view.repair.id, lines: lines.written(), ...entry.value })
   return (
     <ActPanel title={invoiceForm.title} act={act} input={input} send={invoiceForm.send} close={close}>
-      <LineEditor view={view} lines={lines} />
+      <LineEditor view={view} lines={lines} beside={origin} />
+      <InvoiceLimits view={view} lines={lines} />
       <TextArea label={invoiceForm.notes} {...entry.at('notes')} />
     </ActPanel>
   )

@@ -6,7 +6,8 @@ import { Choice } from '../../parts/field.tsx'
 import { usePrintPaper } from '../../parts/paper-link.tsx'
 import { useShop } from '../../shop.tsx'
 import { ActPanel } from '../act-panel.tsx'
-import { type ActProps, lastEstimate } from '../repair.ts'
+import { Quoted } from '../estimate/quoted.tsx'
+import { type ActProps, estimateTitle, lastEstimate } from '../repair.ts'
 
 /** Sends the estimate: from then on it stays as it is. */
 export function SendEstimate({ view, close }: ActProps) {
@@ -21,7 +22,12 @@ export function SendEstimate({ view, close }: ActProps) {
       said: ({ number }) => sendForm.said(number),
       confirm: () => ({
         title: sendForm.ask(estimate?.number ?? ''),
-        body: estimate && <p>{sendForm.asked(formats.money(estimate.totalMinor))}</p>,
+        body: estimate && (
+          <>
+            {estimate.together.length > 1 && <p>{sendForm.several(estimate.together.length)}</p>}
+            <p>{sendForm.asked(formats.money(estimate.togetherMinor))}</p>
+          </>
+        ),
         yesWords: sendForm.send,
       }),
       after: ({ documentId }) => {
@@ -39,6 +45,10 @@ export function SendEstimate({ view, close }: ActProps) {
       send={sendForm.send}
       close={close}
     >
+      <p>
+        {estimateTitle(words, estimate)} {words.repair.comesTo(formats.money(estimate.togetherMinor))}
+      </p>
+      <Quoted view={view} totalMinor={estimate.totalMinor} highMinor={estimate.highMinor} />
       <Choice label={sendForm.way} choices={words.ways} {...entry.at('way')} />
     </ActPanel>
   )

@@ -22,7 +22,7 @@ function useFacts(view: Repair) {
     estimatedOn: view.repair.estimatedOn,
     due: view.money.balance.due,
     estimate: estimate
-      ? { number: estimate.number, total: estimate.priced.taxInclusive, validUntil: estimate.validUntil }
+      ? { number: estimate.number, total: estimate.togetherMinor, validUntil: estimate.validUntil }
       : null,
     finding: view.bench.findings.findLast(one => one.struckReason === null)?.text ?? null,
   }

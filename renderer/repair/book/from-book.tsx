@@ -14,8 +14,8 @@ import { useBook, useParts } from './use-book.ts'
 
 interface FromBookProps {
   readonly view: Repair
-  /** Takes the line in and says which it has become, counted from 0. */
-  readonly onTake: (line: TypedLine) => number
+  /** Takes the line in and says which it has become, and the name of its first field. */
+  readonly onTake: (line: TypedLine) => { readonly number: number; readonly name: string }
 }
 
 /** Puts the cursor into the control of this name once it is there. */
@@ -29,10 +29,10 @@ export function FromBook({ view, onTake }: FromBookProps) {
   const opener = useRef<HTMLButtonElement>(null)
   const [open, setOpen] = useState(false)
   const take = (line: TypedLine) => {
-    const index = onTake(line)
+    const { number, name } = onTake(line)
     setOpen(false)
-    say(priceBook.taken(index + 1))
-    focusLater(`lines[${index}].description`)
+    say(priceBook.taken(number))
+    focusLater(name)
   }
   const close = () => {
     setOpen(false)
