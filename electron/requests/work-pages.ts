@@ -2,6 +2,7 @@ import { zValidator } from '@hono/zod-validator'
 import { Hono } from 'hono'
 import { z } from 'zod'
 import { benchView } from '../../db/read/bench.ts'
+import { custodyView } from '../../db/read/custody.ts'
 import { figuresView } from '../../db/read/reports.ts'
 import { runView, shelfView } from '../../db/read/shelf.ts'
 import { partView, storesView } from '../../db/read/stores.ts'
@@ -20,6 +21,7 @@ export const workPages = new Hono<Env>()
   .get('/parts/:id', byId, c => c.json(partView(c.var.ledger.read, c.req.valid('param').id)))
   .get('/shelf', c => c.json(shelfView(c.var.ledger.read, c.var.doing.at)))
   .get('/runs/:id', byId, c => c.json(runView(c.var.ledger.read, c.req.valid('param').id, c.var.doing.at)))
+  .get('/custody', c => c.json(custodyView(c.var.ledger.read, c.var.doing.at)))
   .get('/figures', query(z.object({ from: civilDate, to: civilDate })), c => {
     const { from, to } = c.req.valid('query')
     return c.json(figuresView(c.var.ledger.read, from, to, c.var.doing.at))

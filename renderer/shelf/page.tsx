@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query'
-import { Route } from 'wouter'
+import { Link, Route, Switch } from 'wouter'
 import { Asked } from '../parts/asked.tsx'
 import { MarginDay } from '../parts/figures.tsx'
 import { Page } from '../parts/page.tsx'
@@ -12,19 +12,23 @@ import { RunPane } from './run-pane.tsx'
 import { type Shelf, shelfQuery } from './shelf.ts'
 import './shelf.css'
 import { StartPane } from './start-pane.tsx'
+import { WhereEverythingIs } from './where.tsx'
 
 /** The Shelf: the round of today, and the clock chosen on it beside. */
 export default function ShelfPage() {
   const { shelf } = useShop().words
   const query = useQuery(shelfQuery)
   return (
-    <Route path="/shelf/:number?">
-      {({ number }) => (
-        <Asked query={query} title={shelf.title}>
-          {view => <Shown view={view} number={number} />}
-        </Asked>
-      )}
-    </Route>
+    <Switch>
+      <Route path="/shelf/where" component={WhereEverythingIs} />
+      <Route path="/shelf/:number?">
+        {({ number }) => (
+          <Asked query={query} title={shelf.title}>
+            {view => <Shown view={view} number={number} />}
+          </Asked>
+        )}
+      </Route>
+    </Switch>
   )
 }
 
@@ -50,6 +54,9 @@ function Shown({ view, number }: { view: Shelf; number: string | undefined }) {
       entry={chosen && <ReadingLine key={chosen.runId} row={chosen} rows={view.rows} />}
     >
       <ComputerClock check={view.clockCheck} />
+      <p className="computer">
+        <Link href="/shelf/where">{shelf.where.open}</Link>
+      </p>
       <Two>
         <Round view={view} chosen={chosen?.number ?? start?.number ?? null} />
         {chosen ? (

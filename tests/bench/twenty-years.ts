@@ -128,7 +128,10 @@ const lines = [
 ].map(line => ({ ...line, taxes: [{ code: 'VAT', rate: '20' }], working: [] }))
 
 /** What the views read of a frozen paper. */
-const contentsOf = (kind: string): string => JSON.stringify(kind === 'invoice' ? { kind, lines } : { kind })
+const contentsOf = (kind: string): string =>
+  JSON.stringify(
+    kind === 'invoice' ? { kind, lines } : kind === 'claim-check' ? { kind, estimate: {} } : { kind },
+  )
 
 function papers(db: Database.Database, count: number, owners: number, clocks: number): void {
   const stepMs = (20 * 365 * dayMs) / count

@@ -2,25 +2,12 @@ import { parse } from 'csv-parse/sync'
 import { afterAll, beforeAll, expect, it } from 'vitest'
 import { invoicedRepair } from './billed-shop.ts'
 import { openTestShop, type Shop, takeInPell } from './handler-fixture.ts'
-import { agreedRepair } from './work-fixture.ts'
+import { agreedRepair, handOver } from './work-fixture.ts'
 
 let shop: Shop
 
 const on = (date: string, time = '09:00') => {
   shop.clock.at = `${date}T${time}:00.000Z`
-}
-
-/** Hands the clock over with everything that came with it. */
-async function handOver(repair: { id: number; number: number }) {
-  const { belongings, owner } = await shop.view(`repairs/${repair.number}`)
-  await shop.act('counter.handOver', {
-    repairId: repair.id,
-    toName: owner.name,
-    belongings: belongings
-      .filter((b: { custody: string }) => b.custody === 'received')
-      .map((b: { id: number }) => ({ id: b.id, returned: true })),
-    unpaidReason: 'Pays by transfer on Friday',
-  })
 }
 
 beforeAll(async () => {
@@ -53,7 +40,7 @@ beforeAll(async () => {
   const { invoiceLines } = await shop.view(`repairs/${repair.number}`)
   await shop.act('accounts.invoice', { repairId: repair.id, lines: invoiceLines })
   on('2027-03-27')
-  await handOver(repair)
+  await handOver(shop, repair)
   // A second one is billed without any time on record, and goes in April.
   on('2027-04-02')
   const second = await invoicedRepair(shop, {
@@ -63,7 +50,7 @@ beforeAll(async () => {
     },
   })
   on('2027-04-03')
-  await handOver(second)
+  await handOver(shop, second)
   // The first comes back in May.
   on('2027-05-04')
   await takeInPell(shop, {

@@ -28,6 +28,19 @@ export async function workedRepair(shop: Shop, more: Record<string, unknown> = {
   return repair
 }
 
+/** Hands a repair's clock over to its owner with everything that came with it, paid later. */
+export async function handOver(shop: Shop, repair: { id: number; number: number }) {
+  const { belongings, owner } = await shop.view(`repairs/${repair.number}`)
+  await shop.act('counter.handOver', {
+    repairId: repair.id,
+    toName: owner.name,
+    belongings: belongings
+      .filter((b: { custody: string }) => b.custody === 'received')
+      .map((b: { id: number }) => ({ id: b.id, returned: true })),
+    unpaidReason: 'Pays by transfer on Friday',
+  })
+}
+
 /** The codes and fields of a refusal. */
 export const refused = ({
   status,

@@ -1,3 +1,5 @@
+import type { Whereabouts } from '../../custody/custody.ts'
+
 /** The Shelf page: the round, one run with its chart, starting and deciding. */
 export const shelf = {
   title: 'Shelf',
@@ -26,6 +28,27 @@ export const shelf = {
   mayPass: 'may pass',
   placesHeading: 'What stands where',
   free: 'free',
+
+  where: {
+    title: 'Where everything is',
+    open: 'Where everything is',
+    toShelf: 'The shelf',
+    search: 'Look for',
+    hint: 'A number, a tag, an owner, a part, a place.',
+    things: 'clocks and parts',
+    none: 'Nothing here says that.',
+    at: 'Where',
+    what: 'What and whose',
+    noTag: 'no tag',
+    groups: {
+      counter: 'At the counter',
+      bench: 'At the bench',
+      shelf: 'On the run-in shelf',
+      'by-tag': 'Put by under its tag',
+      vendor: 'Out of the house',
+      owner: 'Kept by the owner',
+    } satisfies Record<Whereabouts, string>,
+  },
 
   run: {
     title: (number: number, clock: string) => `${number} · ${clock}`,
