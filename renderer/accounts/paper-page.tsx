@@ -8,10 +8,10 @@ import { Asked } from '../parts/asked.tsx'
 import { CivilDate, Money } from '../parts/figures.tsx'
 import { Facts, Page, Section } from '../parts/page.tsx'
 import { More } from '../parts/pane.tsx'
-import { PaperLink } from '../parts/paper-link.tsx'
 import { ShopProvider, useShop } from '../shop.tsx'
 import { CreditInvoice } from './credit-form.tsx'
 import { carriesMoney, type PaperView, paperQuery } from './paper.ts'
+import { PaperItself } from './paper-itself.tsx'
 import { PaperSays } from './paper-says.tsx'
 
 /** One paper: what it says, as it was frozen on its day, and the paper itself. */
@@ -72,6 +72,7 @@ function Shown({ view, crediting }: { view: PaperView; crediting: boolean }) {
           </More>
         )}
       </Section>
+      <PaperItself view={view} title={title} />
       <PaperSays contents={contents} />
     </Page>
   )
@@ -101,7 +102,6 @@ function About({ view: { paper, contents, corrects, correctedBy } }: { view: Pap
       )}
       <Facts
         facts={[
-          [words.accounts.paper.view, <PaperLink key="paper" id={paper.id} title={titled(paper)} />],
           [
             words.eInvoice.name,
             settings.eInvoice.on && (paper.kind === 'invoice' || paper.kind === 'credit-note') && (

@@ -3,11 +3,11 @@ import { bridge } from '../bridge.ts'
 import { useShop } from '../shop.tsx'
 import { useSay } from './announcer.tsx'
 
-/** Where a paper is served, in the shop's paper size. */
-const paperPath = (id: number, size: 'a4' | 'letter') => `/papers/${id}.pdf?size=${size}`
+/** Where an issued paper is served, on the size it was issued on. */
+export const paperPath = (id: number) => `/papers/${id}.pdf`
 
 /** Opens the paper at a path for printing: through the desktop's PDF program, or in the browser's own viewer. */
-function usePrint(): (path: string) => Promise<void> {
+export function usePrint(): (path: string) => Promise<void> {
   const { words } = useShop()
   const say = useSay()
   return async path => {
@@ -17,11 +17,20 @@ function usePrint(): (path: string) => Promise<void> {
   }
 }
 
+/** Asks the desktop window to save the paper at a path. */
+export function useSave(): (path: string) => Promise<void> {
+  const { paper } = useShop().words.screens
+  const say = useSay()
+  return async path => {
+    const outcome = await bridge?.savePaper(path)
+    if (outcome) say(outcome === 'done' ? paper.outcomes.done.save : paper.outcomes[outcome])
+  }
+}
+
 /** Opens an issued paper for printing. */
 export function usePrintPaper(): (id: number) => Promise<void> {
-  const { settings } = useShop()
   const print = usePrint()
-  return id => print(paperPath(id, settings.place.paper))
+  return id => print(paperPath(id))
 }
 
 interface PathLinkProps {
@@ -32,12 +41,8 @@ interface PathLinkProps {
 /** The paper at a path: view it, and in the desktop window print or save it. */
 function PathLink({ path, title }: PathLinkProps) {
   const { paper } = useShop().words.screens
-  const say = useSay()
   const print = usePrint()
-  const save = async () => {
-    const outcome = await bridge?.savePaper(path)
-    if (outcome) say(outcome === 'done' ? paper.outcomes.done.save : paper.outcomes[outcome])
-  }
+  const save = useSave()
   return (
     <span className="paper-links">
       <a href={path} target="_blank" rel="noopener" aria-label={paper.view(title)}>
@@ -48,7 +53,7 @@ function PathLink({ path, title }: PathLinkProps) {
           <button type="button" className="plain" aria-label={paper.print(title)} onClick={() => print(path)}>
             {paper.printShort}
           </button>
-          <button type="button" className="plain" aria-label={paper.save(title)} onClick={save}>
+          <button type="button" className="plain" aria-label={paper.save(title)} onClick={() => save(path)}>
             {paper.saveShort}
           </button>
         </>
@@ -59,8 +64,7 @@ function PathLink({ path, title }: PathLinkProps) {
 
 /** One issued paper. `title` names it, as in `Estimate 2207-2`. */
 export function PaperLink({ id, title }: { id: number; title: string }) {
-  const { settings } = useShop()
-  return <PathLink path={paperPath(id, settings.place.paper)} title={title} />
+  return <PathLink path={paperPath(id)} title={title} />
 }
 
 interface WorkingPaperLinkProps {
