@@ -25,3 +25,16 @@ export function refuseAny(problems: readonly Problem[]): void {
 export function known<T>(row: T | undefined, code: `${string}.unknown`, field: string): T {
   return row ?? refuse(code, field)
 }
+
+/** Everything that stands against it in any of the checks: each refuses, or finds nothing wrong. */
+export function refusalsOf(checks: readonly (() => unknown)[]): Problem[] {
+  return checks.flatMap(check => {
+    try {
+      check()
+      return []
+    } catch (error) {
+      if (error instanceof Refusal) return error.problems
+      throw error
+    }
+  })
+}

@@ -10,7 +10,7 @@ import { refuse, refuseAny } from '../refusal.ts'
 import { clockOwners, clocks, findEntries, ownerContacts, owners } from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
 import { verb } from '../verb.ts'
-import { type ClockEntry, type NewOwner, ownerRow } from './register.ts'
+import { type ClockEntry, type ListedOwner, ownerRow } from './register.ts'
 
 /** One checked line of an existing shop's list. */
 export interface ImportRow {
@@ -18,7 +18,7 @@ export interface ImportRow {
   readonly line: number
   /** The owner on record whom the person at the counter took it for; null for whoever the names and contacts tell. */
   readonly sameAs: number | null
-  readonly owner: NewOwner
+  readonly owner: ListedOwner
   readonly clock: ClockEntry | null
 }
 
@@ -80,7 +80,7 @@ class Entering {
     if (row.clock) this.#clock(row.clock, { id: ownerId, name: row.owner.name }, `rows[${index}]`)
   }
 
-  #owner({ sameAs, clock }: ImportRow, owner: NewOwner, field: string): number {
+  #owner({ sameAs, clock }: ImportRow, owner: ListedOwner, field: string): number {
     const taken = sameAs === null ? undefined : ownerRow(this.#tx, sameAs, `${field}.sameAs`).id
     const known = this.#index.ownerOf(owner, clock) ?? taken
     if (known !== undefined) {

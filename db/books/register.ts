@@ -1,10 +1,12 @@
 import { and, eq, isNull } from 'drizzle-orm'
-import { gatherList } from '../../core/checked.ts'
+import { gather, gatherList, unless, whenGood } from '../../core/checked.ts'
 import { type Contact, keptContact } from '../../core/owner/contact.ts'
+import { type Checked, good, problem } from '../../core/problems.ts'
 import type { Chime, Dial, Duration, Escapement, Form, Power, Strike } from '../../core/vocabulary/clock.ts'
 import { accepted } from '../checked-in.ts'
 import { currentOwnerId, findClock, findOwner } from '../find-entries.ts'
 import type { Read, Write } from '../ledger.ts'
+import { likelyClocks, likelyOwners } from '../likely.ts'
 import { known, refuse } from '../refusal.ts'
 import { clockOwners, clocks, ownerContacts, owners, repairs } from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
@@ -18,8 +20,14 @@ export interface OwnerEntry {
   readonly notes: string
 }
 
-export interface NewOwner extends OwnerEntry {
+/** An owner with contacts, as a list names them. */
+export interface ListedOwner extends OwnerEntry {
   readonly contacts: readonly Contact[]
+}
+
+export interface NewOwner extends ListedOwner {
+  /** Owners on record who were looked at and are someone else. */
+  readonly otherThan: readonly number[]
 }
 
 /** A clock as described at the counter. */
@@ -44,6 +52,11 @@ export interface ClockEntry {
   readonly notes: string
 }
 
+export interface NewClock extends ClockEntry {
+  /** Clocks on record that were looked at and are others. */
+  readonly otherThan: readonly number[]
+}
+
 /** The owner, or a refusal when there is none or it was merged into another. */
 export function ownerRow(read: Read, id: number, field = 'ownerId') {
   const owner = known(read.select().from(owners).where(eq(owners.id, id)).get(), 'owner.unknown', field)
@@ -55,15 +68,51 @@ export function ownerRow(read: Read, id: number, field = 'ownerId') {
 export const clockRow = (read: Read, id: number, field = 'clockId') =>
   known(read.select().from(clocks).where(eq(clocks.id, id)).get(), 'clock.unknown', field)
 
-/** Writes a new owner with its contacts and returns its number; part of any verb that meets a new owner. */
-export function enterOwner(tx: Write, { contacts, ...owner }: NewOwner, at: string, field = ''): number {
-  const { country } = readSettings(tx).place
-  const kept = accepted(
-    gatherList(contacts.map((contact, i) => keptContact(contact, country, `${field}contacts[${i}]`))),
+/** `base` and `key` as a path: `owner.name`, or `name` where the owner is the whole request. */
+const under = (base: string, key: string) => (base ? `${base}.${key}` : key)
+
+/** A new owner's contacts as they are kept, where nobody on record may be the same person (`owner.likely`) but those looked at. */
+export function newOwnerContacts(
+  read: Read,
+  { name, contacts, otherThan }: Pick<NewOwner, 'name' | 'contacts' | 'otherThan'>,
+  field = '',
+): Checked<Contact[]> {
+  const { country } = readSettings(read).place
+  const kept = gatherList(
+    contacts.map((contact, i) => keptContact(contact, country, under(field, `contacts[${i}]`))),
   )
+  const likely = likelyOwners(read, { name, contacts: kept.ok ? kept.value : [] }, otherThan)
+  const who = likely.map(one =>
+    [one.name, one.contacts[0] ?? one.address.split('\n')[0]].filter(Boolean).join(', '),
+  )
+  const unseen = unless(
+    likely.length > 0 ? [problem('owner.likely', under(field, 'name'), { who: who.join('; ') })] : [],
+    () => null,
+  )
+  return whenGood(gather({ kept, unseen }), both => good(both.kept))
+}
+
+/** Nothing, where no clock on record may be this one (`clock.likely`) but those looked at. */
+export function newClockUnseen(
+  read: Read,
+  { maker, serial, otherThan }: Pick<NewClock, 'maker' | 'serial' | 'otherThan'>,
+  field = '',
+): Checked<null> {
+  const likely = likelyClocks(read, { maker, serial }, otherThan)
+  const whose = likely.map(one => one.owner ?? one.maker).filter(Boolean)
+  return unless(
+    likely.length > 0 ? [problem('clock.likely', under(field, 'serial'), { whose: whose.join('; ') })] : [],
+    () => null,
+  )
+}
+
+/** Writes a new owner with its contacts and returns its number; part of any verb that meets a new owner. */
+export function enterOwner(tx: Write, owner: NewOwner, at: string, field = ''): number {
+  const { contacts: _, otherThan: __, ...entry } = owner
+  const kept = accepted(newOwnerContacts(tx, owner, field))
   const { id } = tx
     .insert(owners)
-    .values({ ...owner, sinceAt: at })
+    .values({ ...entry, sinceAt: at })
     .returning()
     .get()
   for (const contact of kept)
@@ -75,13 +124,16 @@ export function enterOwner(tx: Write, { contacts, ...owner }: NewOwner, at: stri
 }
 
 /** Writes a new clock under its owner and returns its number; part of any verb that meets a new clock. */
-export function enterClock(tx: Write, clock: ClockEntry, ownerId: number, at: string): number {
-  const { id } = tx.insert(clocks).values(clock).returning().get()
+export function enterClock(tx: Write, clock: NewClock, ownerId: number, at: string, field = ''): number {
+  const { otherThan: _, ...entry } = clock
+  accepted(newClockUnseen(tx, clock, field))
+  const { id } = tx.insert(clocks).values(entry).returning().get()
   tx.insert(clockOwners).values({ clockId: id, ownerId, fromAt: at }).run()
   findClock(tx, id)
   return id
 }
 
+/** Enters an owner, unless somebody on record may be the same and was not looked at. */
 export const addOwner = verb('register.addOwner', (tx, input: NewOwner, doing) => {
   const id = enterOwner(tx, input, doing.at)
   return { subject: { kind: 'owner', id }, result: { id } }
@@ -169,7 +221,7 @@ function passTo(tx: Write, clockId: number, ownerId: number, at: string): void {
   tx.insert(clockOwners).values({ clockId, ownerId, fromAt: at }).run()
 }
 
-export const addClock = verb('register.addClock', (tx, input: ClockEntry & { ownerId: number }, doing) => {
+export const addClock = verb('register.addClock', (tx, input: NewClock & { ownerId: number }, doing) => {
   const { ownerId, ...clock } = input
   ownerRow(tx, ownerId)
   const id = enterClock(tx, clock, ownerId, doing.at)

@@ -2,9 +2,11 @@ import { Hono } from 'hono'
 import { z } from 'zod'
 import * as intake from '../../core/vocabulary/intake.ts'
 import { messageAbouts, scopes, ways } from '../../core/vocabulary/work.ts'
-import { estimateDate, noteCondition, strikeNote, takeIn, tellOwner } from '../../db/books/counter.ts'
+import { estimateDate, noteCondition, strikeNote, tellOwner } from '../../db/books/counter.ts'
 import { handOver } from '../../db/books/hand-over.ts'
-import { body } from './body.ts'
+import { takeIn } from '../../db/books/take-in.ts'
+import { takeInProblems } from '../../db/take-in-problems.ts'
+import { body, bodyAnd } from './body.ts'
 import {
   count,
   id,
@@ -21,7 +23,7 @@ import {
 } from './fields.ts'
 import { type Env, perform } from './perform.ts'
 import { photographHash } from './photographs.ts'
-import { clockFields, ownerFields } from './register.ts'
+import { newClockFields, newOwnerFields } from './register.ts'
 
 const blankOr = <const T extends readonly [string, ...string[]]>(codes: T) =>
   oneOf(['', ...codes] as const).default('')
@@ -55,8 +57,8 @@ const belonging = z.strictObject({
 })
 
 const takeInInput = z.strictObject({
-  owner: z.union([z.strictObject({ id }), z.strictObject(ownerFields)]),
-  clock: z.union([z.strictObject({ id }), z.strictObject(clockFields)]),
+  owner: z.union([z.strictObject({ id }), z.strictObject(newOwnerFields)]),
+  clock: z.union([z.strictObject({ id }), z.strictObject(newClockFields)]),
   fault: requiredLines(),
   scope: oneOf(scopes).default('service'),
   comebackOf: id.nullable().default(null),
@@ -87,7 +89,11 @@ const handOverInput = z.strictObject({
 
 /** Acts at the counter. */
 export const counter = new Hono<Env>()
-  .post('/takeIn', body(takeInInput), c => perform(c, takeIn, c.req.valid('json')))
+  .post(
+    '/takeIn',
+    bodyAnd(takeInInput, ({ ledger, doing }, said) => takeInProblems(ledger.read, said, doing.at)),
+    c => perform(c, takeIn, c.req.valid('json')),
+  )
   .post('/noteCondition', body(z.strictObject({ repairId: id, ...conditionFields })), c =>
     perform(c, noteCondition, c.req.valid('json')),
   )

@@ -15,8 +15,14 @@ const ownerEntry = {
   notes: optionalLines(),
 }
 
-/** A new owner. */
+/** An owner with contacts, as a list names them. */
 export const ownerFields = { ...ownerEntry, contacts: list(contact, 20).default([]) }
+
+/** What on record may be the same, was looked at, and is another. */
+const otherThan = list(id, 200).default([])
+
+/** A new owner. */
+export const newOwnerFields = { ...ownerFields, otherThan }
 
 /** A clock as described at the counter. */
 export const clockFields = {
@@ -40,9 +46,14 @@ export const clockFields = {
   notes: optionalLines(),
 }
 
+/** A new clock. */
+export const newClockFields = { ...clockFields, otherThan }
+
 /** Acts on owners and clocks. */
 export const register = new Hono<Env>()
-  .post('/addOwner', body(z.strictObject(ownerFields)), c => perform(c, book.addOwner, c.req.valid('json')))
+  .post('/addOwner', body(z.strictObject(newOwnerFields)), c =>
+    perform(c, book.addOwner, c.req.valid('json')),
+  )
   .post('/changeOwner', body(z.strictObject({ ownerId: id, ...ownerEntry })), c =>
     perform(c, book.changeOwner, c.req.valid('json')),
   )
@@ -55,7 +66,7 @@ export const register = new Hono<Env>()
   .post('/mergeOwners', body(z.strictObject({ ownerId: id, intoId: id })), c =>
     perform(c, book.mergeOwners, c.req.valid('json')),
   )
-  .post('/addClock', body(z.strictObject({ ownerId: id, ...clockFields })), c =>
+  .post('/addClock', body(z.strictObject({ ownerId: id, ...newClockFields })), c =>
     perform(c, book.addClock, c.req.valid('json')),
   )
   .post('/changeClock', body(z.strictObject({ clockId: id, ...clockFields })), c =>

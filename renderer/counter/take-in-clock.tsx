@@ -8,6 +8,7 @@ import { Cautions } from '../parts/cautions.tsx'
 import { Choice, TextField, Tick } from '../parts/field.tsx'
 import { Section } from '../parts/page.tsx'
 import { More } from '../parts/pane.tsx'
+import { LikelyClocks } from '../register/likely-clocks.tsx'
 import { useShop } from '../shop.tsx'
 import { type KnownClock, newClockCautions, type TakeInEntry } from './take-in-entry.ts'
 
@@ -116,6 +117,15 @@ function NewClock({ entry }: { entry: TakeInEntry }) {
         <TextField label={takeIn.maker} {...clock.at('maker')} />
         <TextField label={takeIn.serial} {...clock.at('serial')} />
       </div>
+      <LikelyClocks
+        typed={clock.value}
+        otherThan={entry.otherClocks}
+        onOtherThan={entry.setOtherClocks}
+        onSame={({ id, form: known, ownerId, owner }) => {
+          if (ownerId === null || owner === null) entry.chooseClock({ id, form: known })
+          else entry.chooseOwner({ id: ownerId, name: owner }, { id, form: known })
+        }}
+      />
       <More label={takeIn.details}>
         <Details entry={entry} />
       </More>

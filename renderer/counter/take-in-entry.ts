@@ -122,6 +122,8 @@ export const takeInTitle = (body: Readonly<Record<string, unknown>>): string =>
 export interface TakeInStart {
   readonly name: string
   readonly known?: KnownOwner
+  /** The owner's clocks are asked after at once. */
+  readonly asksClock?: boolean
   readonly knownClock?: KnownClock
   readonly comebackOf?: number
   readonly covered?: boolean
@@ -131,10 +133,12 @@ export interface TakeInStart {
 export function useTakeIn(start: TakeInStart) {
   const { settings } = useShop()
   const owner = useEntry({ name: start.name, phone: '', email: '', address: '' }, 'owner', 'owner')
-  const [justChosen, setJustChosen] = useState(false)
+  const [otherOwners, setOtherOwners] = useKept<readonly number[]>('otherOwners', [])
+  const [justChosen, setJustChosen] = useState(start.asksClock ?? false)
   const [known, setKnown] = useKept<KnownOwner | null>('known', start.known ?? null)
   const [knownClock, setKnownClock] = useKept<KnownClock | null>('knownClock', start.knownClock ?? null)
   const clock = useEntry(newClock('mantel'), 'clock', 'clock')
+  const [otherClocks, setOtherClocks] = useKept<readonly number[]>('otherClocks', [])
   const [comebackOf, setComebackOf] = useKept<number | null>('comebackOf', start.comebackOf ?? null)
   const fee = settings.prices.estimateFee === '0' ? '' : settings.prices.estimateFee
   const rest = useEntry({ ...blankRest, fee, covered: start.covered ?? false }, '', 'rest')
@@ -142,13 +146,27 @@ export function useTakeIn(start: TakeInStart) {
   const [photographs, setPhotographs] = useKept<readonly string[]>('photographs', [])
   const [custodies, setCustodies] = useKept<Readonly<Record<string, Custody>>>('custodies', {})
   const others = useLines('others', blankBelonging, other => other.item === '', [], 'others')
+  const chooseOwner = (chosen: KnownOwner | null, theirs: KnownClock | null = null) => {
+    setKnown(chosen)
+    setJustChosen(chosen !== null && theirs === null)
+    setKnownClock(theirs)
+    setComebackOf(null)
+    rest.set({ covered: false })
+    owner.set({ name: chosen?.name ?? '' })
+  }
   return {
     owner,
+    /** Owners on record who were said to be someone else than the one typed. */
+    otherOwners,
+    setOtherOwners,
     known,
     /** The owner was chosen on this very page, not found on it again: their clocks are asked after next. */
     justChosen,
     knownClock,
     clock,
+    /** Clocks on record that were said to be others than the one described. */
+    otherClocks,
+    setOtherClocks,
     comebackOf,
     setComebackOf,
     rest,
@@ -172,14 +190,8 @@ export function useTakeIn(start: TakeInStart) {
         maker: clock.value.maker,
         serial: clock.value.serial,
       }),
-    chooseOwner: (chosen: KnownOwner | null) => {
-      setKnown(chosen)
-      setJustChosen(chosen !== null)
-      setKnownClock(null)
-      setComebackOf(null)
-      rest.set({ covered: false })
-      owner.set({ name: chosen?.name ?? '' })
-    },
+    /** null: an owner the shop does not know yet. With a clock of theirs, where that was told. */
+    chooseOwner,
   }
 }
 
@@ -206,18 +218,21 @@ function contactsOf({ phone, email }: TakeInEntry['owner']['value']) {
 
 const emptyAsNull = (text: string): string | null => text.trim() || null
 
-function ownerInput({ known, owner }: TakeInEntry) {
+function ownerInput({ known, owner, otherOwners }: TakeInEntry) {
   const { name, address } = owner.value
-  return known ? { id: known.id } : { name, address, contacts: contactsOf(owner.value) }
+  return known
+    ? { id: known.id }
+    : { name, address, contacts: contactsOf(owner.value), otherThan: [...otherOwners] }
 }
 
-function clockInput({ knownClock, clock }: TakeInEntry) {
+function clockInput({ knownClock, clock, otherClocks }: TakeInEntry) {
   if (knownClock) return { id: knownClock.id }
   const { trains, beatsPerHour, ...described } = clock.value
   return {
     ...described,
     trains: Number(trains),
     beatsPerHour: beatsPerHour.trim() ? Number(beatsPerHour) : null,
+    otherThan: [...otherClocks],
   }
 }
 

@@ -1,6 +1,7 @@
 import { Combobox } from '../parts/combobox.tsx'
 import { Field, TextArea, TextField } from '../parts/field.tsx'
 import { Section } from '../parts/page.tsx'
+import { LikelyOwners } from '../register/likely-owners.tsx'
 import { useFound } from '../shell/find-box.tsx'
 import { useShop } from '../shop.tsx'
 import type { TakeInEntry } from './take-in-entry.ts'
@@ -48,6 +49,12 @@ function Fresh({ entry }: { entry: TakeInEntry }) {
         <TextField label={takeIn.email} inputMode="email" {...email} name={contactName(emailPlace)} />
         <TextArea label={takeIn.address} {...entry.owner.at('address')} />
       </div>
+      <LikelyOwners
+        typed={entry.owner.value}
+        otherThan={entry.otherOwners}
+        onOtherThan={entry.setOtherOwners}
+        onSame={({ id, name }) => entry.chooseOwner({ id, name })}
+      />
     </div>
   )
 }

@@ -7,7 +7,6 @@ import { Draft, useDraft } from '../parts/draft.tsx'
 import { MarginDay } from '../parts/figures.tsx'
 import { EntryLine, Page } from '../parts/page.tsx'
 import { usePrintPaper } from '../parts/paper-link.tsx'
-import { repairQuery } from '../repair/repair.ts'
 import { useShop } from '../shop.tsx'
 import { BelongingsSection } from './take-in-belongings.tsx'
 import { ClockSection } from './take-in-clock.tsx'
@@ -15,40 +14,37 @@ import { ConditionSection } from './take-in-condition.tsx'
 import { type TakeInStart, takeInInput, takeInTitle, useTakeIn } from './take-in-entry.ts'
 import { OwnerSection } from './take-in-owner.tsx'
 import { CostSection, FaultSection, SignatureSection } from './take-in-rest.tsx'
+import { startFrom } from './take-in-start.ts'
 
 /** Where a taking in is begun, or gone on with under the key of its draft. */
-const placeOf = (owner: string, draft: string, comeback = '') =>
-  `/counter/take-in?${new URLSearchParams({ owner, draft, ...(comeback ? { comeback } : {}) })}`
+const placeOf = (asked: URLSearchParams, draft: string) =>
+  `/counter/take-in?${new URLSearchParams([...asked, ['draft', draft]])}`
 
 /** Taking a clock in. Each has a draft of its own, whose key is in the address: going back to it finds what was typed. */
 export function TakeIn() {
   const [asked] = useSearchParams()
   const [newKey] = useState(() => crypto.randomUUID())
-  const owner = asked.get('owner') ?? ''
-  const comeback = asked.get('comeback') ?? ''
   const draft = asked.get('draft')
-  if (draft === null) return <Redirect to={placeOf(owner, newKey, comeback)} replace />
+  if (draft === null) return <Redirect to={placeOf(asked, newKey)} replace />
   return (
     <Draft key={draft} page="take-in" draftKey={draft} titleOf={takeInTitle}>
-      {comeback ? <ComebackPage number={comeback} owner={owner} /> : <TakeInPage start={{ name: owner }} />}
+      <Begin asked={asked} />
     </Draft>
   )
 }
 
-/** A taking in that is begun from an earlier repair: its owner, its clock and what it comes back from are chosen already. */
-function ComebackPage({ number, owner }: { number: string; owner: string }) {
-  const { data, isError } = useQuery(repairQuery(number))
-  if (isError) return <TakeInPage start={{ name: owner }} />
-  if (!data) return null
-  const { repair, clock, warranty } = data
-  const start = {
-    name: data.owner.name,
-    known: { id: data.owner.id, name: data.owner.name },
-    knownClock: { id: clock.id, form: clock.form },
-    comebackOf: repair.id,
-    covered: warranty.cover?.covered ?? false,
-  }
-  return <TakeInPage start={start} />
+/** Begins from what the address says; once something was typed, from that. */
+function Begin({ asked }: { asked: URLSearchParams }) {
+  const { fresh } = useDraft()
+  const name = asked.get('owner') ?? ''
+  const { data: start, isPending } = useQuery({
+    queryKey: ['take-in start', asked.toString()],
+    queryFn: () => startFrom(asked).catch(() => ({ name })),
+    enabled: fresh,
+    staleTime: Number.POSITIVE_INFINITY,
+    gcTime: 0,
+  })
+  return fresh && isPending ? null : <TakeInPage start={start ?? { name }} />
 }
 
 /** Throws the draft away and begins a blank page. */
@@ -59,7 +55,7 @@ function useClear() {
   return async () => {
     await ending(() => answer(api.drafts[':key'].drop.$put({ param: { key } })))
     void cache.invalidateQueries({ queryKey: ['drafts'] })
-    navigate(placeOf('', crypto.randomUUID()), { replace: true })
+    navigate(placeOf(new URLSearchParams(), crypto.randomUUID()), { replace: true })
   }
 }
 
@@ -89,6 +85,7 @@ function TakeInPage({ start }: { start: TakeInStart }) {
       input={() => takeInInput(entry, draft.key)}
       className="whole-page"
       focusFirst
+      enterSends={false}
       label={takeIn.title}
     >
       <Page

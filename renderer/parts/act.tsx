@@ -3,7 +3,7 @@ import { type FormEvent, type KeyboardEvent, type ReactNode, useEffect, useRef, 
 import type { Words } from '../../core/words/en/index.ts'
 import { api, Refused, type ShownProblem, trial } from '../api.ts'
 import { useWords } from '../words.ts'
-import { useSay } from './announcer.tsx'
+import { type SaidPaper, useSay } from './announcer.tsx'
 import { Confirm, type Question } from './confirm.tsx'
 import { ProblemList, Problems } from './problems.tsx'
 
@@ -20,6 +20,8 @@ export interface Act<Input> {
 export interface AfterAct<Input, Result> {
   /** What the status strip says once it is written. */
   readonly said: (result: Result, input: Input) => string
+  /** The paper it issued, to be led to from the status strip. */
+  readonly paper?: (result: Result) => SaidPaper | undefined
   /** What follows: closing a form, turning to another page. */
   readonly after?: (result: Result, input: Input) => void
 }
@@ -69,12 +71,12 @@ function useSent<Input, Result>(
  */
 export function useAct<Input, Result>(
   send: (input: Input) => Promise<Result>,
-  { said, after }: AfterAct<Input, Result>,
+  { said, paper, after }: AfterAct<Input, Result>,
 ): Act<Input> {
   const say = useSay()
   const cache = useQueryClient()
   const { mutate, problems, busy } = useSent(send, (result: Result, input: Input) => {
-    say(said(result, input))
+    say(said(result, input), paper?.(result))
     void cache.invalidateQueries()
     after?.(result, input)
     keepFocus()

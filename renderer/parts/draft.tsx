@@ -103,6 +103,8 @@ export function useDraft() {
   const holder = useContext(DraftContext)
   return {
     key: holder?.key ?? '',
+    /** Nothing was typed under it before. */
+    fresh: Object.keys(holder?.body ?? {}).length === 0,
     /** Enters or throws away what was typed: nothing is kept meanwhile and after; on failure keeping goes on. */
     ending: async <T,>(send: () => Promise<T>): Promise<T> => {
       holder?.setOpen(false)

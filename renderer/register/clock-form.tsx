@@ -1,3 +1,5 @@
+import { useState } from 'react'
+import { useLocation } from 'wouter'
 import { type Form, forms } from '../../core/vocabulary/clock.ts'
 import { answer, api } from '../api.ts'
 import { useAct } from '../parts/act.tsx'
@@ -6,6 +8,7 @@ import { Choice, TextArea, TextField, Tick } from '../parts/field.tsx'
 import { ActPanel } from '../repair/act-panel.tsx'
 import { useShop } from '../shop.tsx'
 import type { ClockProps, ClockView } from './clock.ts'
+import { LikelyClocks } from './likely-clocks.tsx'
 import type { OwnerProps } from './owner.ts'
 
 type Clock = Omit<ClockView['clock'], 'id' | 'trains' | 'beatsPerHour'> & {
@@ -54,7 +57,9 @@ const described = ({ trains, beatsPerHour, ...clock }: Clock) => ({
 /** Enters a clock under this owner without taking it in. */
 export function AddClock({ view: { owner }, close }: OwnerProps) {
   const { clockForm } = useShop().words.register
+  const [, navigate] = useLocation()
   const entry = useEntry(newClock)
+  const [otherThan, setOtherThan] = useState<readonly number[]>([])
   const act = useAct(
     (json: Parameters<typeof api.register.addClock.$post>[0]['json']) =>
       answer(api.register.addClock.$post({ json })),
@@ -64,11 +69,17 @@ export function AddClock({ view: { owner }, close }: OwnerProps) {
     <ActPanel
       title={clockForm.newTitle}
       act={act}
-      input={() => ({ ownerId: owner.id, ...described(entry.value) })}
+      input={() => ({ ownerId: owner.id, ...described(entry.value), otherThan: [...otherThan] })}
       send={clockForm.enter}
       close={close}
     >
       <ClockFields entry={entry} onForm={form => entry.set(ofForm(form))} />
+      <LikelyClocks
+        typed={entry.value}
+        otherThan={otherThan}
+        onOtherThan={setOtherThan}
+        onSame={({ id }) => navigate(`/register/clock/${id}`)}
+      />
     </ActPanel>
   )
 }

@@ -1,3 +1,4 @@
+import { useState } from 'react'
 import { useLocation, useSearchParams } from 'wouter'
 import { answer, api } from '../api.ts'
 import { ActForm, Send, useAct } from '../parts/act.tsx'
@@ -6,6 +7,7 @@ import { TextArea, TextField } from '../parts/field.tsx'
 import { Page, Section } from '../parts/page.tsx'
 import { ActPanel } from '../repair/act-panel.tsx'
 import { useShop } from '../shop.tsx'
+import { LikelyOwners } from './likely-owners.tsx'
 import type { OwnerProps } from './owner.ts'
 
 type OwnerInput = Parameters<typeof api.register.addOwner.$post>[0]['json']
@@ -28,6 +30,7 @@ export function NewOwner() {
   const entry = useEntry({ name: asked.get('name') ?? '', address: '', country: '', notes: '' })
   // The request numbers its contacts; the first that was typed is `contacts[0]`.
   const ways = useEntry({ phone: '', email: '' })
+  const [otherThan, setOtherThan] = useState<readonly number[]>([])
   const act = useAct((json: OwnerInput) => answer(api.register.addOwner.$post({ json })), {
     said: (_, { name }) => ownerForm.entered(name),
     after: ({ id }) => navigate(`/register/owner/${id}`),
@@ -38,7 +41,7 @@ export function NewOwner() {
       <Section title={register.name}>
         <ActForm
           act={act}
-          input={() => ({ ...entry.value, contacts: contactsOf(ways.value) })}
+          input={() => ({ ...entry.value, contacts: contactsOf(ways.value), otherThan: [...otherThan] })}
           label={ownerForm.newTitle}
           focusFirst
         >
@@ -52,6 +55,12 @@ export function NewOwner() {
             />
             <TextField label={ownerForm.email} inputMode="email" {...ways.at('email')} name={emailName} />
           </div>
+          <LikelyOwners
+            typed={{ ...entry.value, ...ways.value }}
+            otherThan={otherThan}
+            onOtherThan={setOtherThan}
+            onSame={({ id }) => navigate(`/register/owner/${id}`)}
+          />
           <TextArea label={ownerForm.address} {...entry.at('address')} />
           <TextArea label={ownerForm.notes} hint={ownerForm.notesHint} {...entry.at('notes')} />
           <div className="buttons">

@@ -90,7 +90,7 @@ function Merged({ into }: { into: { id: number; name: string } }) {
 }
 
 /** The plain next act, and the others behind a quiet word; out of the way while a form is open. */
-function NextActs({ owner: { id, name }, doing }: { owner: Owner['owner']; doing: string | undefined }) {
+function NextActs({ owner: { id }, doing }: { owner: Owner['owner']; doing: string | undefined }) {
   const { owner } = useShop().words.register
   if (doing !== undefined) return null
   const others = [
@@ -102,7 +102,7 @@ function NextActs({ owner: { id, name }, doing }: { owner: Owner['owner']; doing
   return (
     <Section title={owner.next}>
       <div className="next-acts">
-        <Link className="button" href={`/counter/take-in?owner=${encodeURIComponent(name)}`}>
+        <Link className="button" href={`/counter/take-in?of=${id}`}>
           {owner.takeIn}
         </Link>
         <More>

@@ -50,7 +50,6 @@ function Cover({ visit: { repair, cover, warranty } }: { visit: Visit }) {
 /** A clock in the shop leads to its repair; one that is not, to taking it in, as a comeback where there is a warranty. */
 function NextAct({ view, visit }: { view: ClockView; visit: Visit | undefined }) {
   const said = useShop().words.register.clock
-  const now = view.owners.find(({ untilAt }) => untilAt === null)
   if (view.inShop !== null)
     return (
       <p>
@@ -61,14 +60,11 @@ function NextAct({ view, visit }: { view: ClockView; visit: Visit | undefined })
   return (
     <div className="buttons">
       {visit ? (
-        <Link
-          className="button"
-          href={`/counter/take-in?${new URLSearchParams({ comeback: String(visit.repair.number), owner: now?.name ?? '' })}`}
-        >
+        <Link className="button" href={`/counter/take-in?comeback=${visit.repair.number}`}>
           {said.comebackOf(visit.repair.number)}
         </Link>
       ) : (
-        <Link className="button" href={`/counter/take-in?owner=${encodeURIComponent(now?.name ?? '')}`}>
+        <Link className="button" href={`/counter/take-in?clock=${view.clock.id}`}>
           {said.takeIn}
         </Link>
       )}

@@ -67,7 +67,7 @@ describe('the day book', () => {
     const shop = kept(await openTestShop())
     const repair = await takeInPell(shop)
     shop.clock.at = '2027-03-02T10:00:00.000Z'
-    await shop.act('register.addOwner', { ...rosamund, name: '@Home Clocks', notes: '@@ twice' })
+    await shop.act('register.addOwner', { name: '@Home Clocks', notes: '@@ twice' })
     const estimate = await shop.act('estimates.write', {
       repairId: repair.id,
       lines: estimateLines,

@@ -116,11 +116,22 @@ export const bracketClock = {
   dial: 'silvered',
 }
 
-/** Takes in Rosamund's bracket clock; `more` adds to or replaces what is said. */
-export const takeInPell = (shop: Shop, more: Record<string, unknown> = {}) =>
-  shop.act('counter.takeIn', {
-    owner: rosamund,
-    clock: bracketClock,
+const likelyIds = async (shop: Shop, path: string, typed: Record<string, string>): Promise<number[]> => {
+  const { body } = await shop.ask(`/api/find/${path}?${new URLSearchParams(typed)}`)
+  return body.likely.map(({ id }: { id: number }) => id)
+}
+
+/**
+ * Takes in Rosamund's bracket clock; `more` adds to or replaces what is said. A further time in one shop it is another owner of that
+ * name with another such clock.
+ */
+export async function takeInPell(shop: Shop, more: Record<string, unknown> = {}) {
+  const { name, contacts } = rosamund
+  const typed = { name, phone: contacts[0]?.value ?? '', email: '' }
+  const { maker, serial } = bracketClock
+  return shop.act('counter.takeIn', {
+    owner: { ...rosamund, otherThan: await likelyIds(shop, 'owners', typed) },
+    clock: { ...bracketClock, otherThan: await likelyIds(shop, 'clocks', { maker, serial }) },
     fault: 'Stops at the quarter.',
     scope: 'service',
     estimatedOn: '2027-03-26',
@@ -134,6 +145,7 @@ export const takeInPell = (shop: Shop, more: Record<string, unknown> = {}) =>
     ],
     ...more,
   })
+}
 
 /** A labour line and a part line. */
 export const estimateLines = [

@@ -4,6 +4,8 @@ type Values = Readonly<Record<string, string | number>>
 export const refusals = {
   'book.otherFigures': (v: Values) =>
     `The price book says ${v.quantity} at ${v.unit} now. Take the line from it anew, or write the price yourself.`,
+  'unseen.silvered-dial': () =>
+    'A silvered dial is left alone or re-silvered, never cleaned. Read the cautions on the bench card and record that they were seen; then this can be written.',
   'refused.silvered-dial': () =>
     'The dial is silvered: it is re-silvered or left alone, never cleaned. Its film is very thin.',
   'input.required': () => 'This is needed.',

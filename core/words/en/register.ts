@@ -36,6 +36,18 @@ export const register = {
     changed: (name: string) => `${name} is changed. Papers issued before stay as they are.`,
   },
 
+  likely: {
+    owner: 'Perhaps on record already',
+    why: { contact: 'same telephone or e-mail', name: 'same name' },
+    sameOwner: (name: string) => `It is ${name}`,
+    otherOwner: 'Someone else: enter a new owner',
+    clock: 'This serial number is on record',
+    clockOf: (owner: string) => `of ${owner}`,
+    inShop: (number: number) => `in the shop now, repair ${number}`,
+    sameClock: (owner: string) => (owner ? `It is this clock of ${owner}` : 'It is this clock'),
+    otherClock: 'Another clock: enter a new one',
+  },
+
   owner: {
     since: (date: string) => `on record since ${date}`,
     merged: (name: string) =>

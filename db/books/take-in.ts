@@ -1,0 +1,164 @@
+import { eq } from 'drizzle-orm'
+import { cautionsFor } from '../../core/cautions/cautions.ts'
+import type { ClaimCheckContents } from '../../core/papers/contents.ts'
+import type { Settings } from '../../core/shop/settings.ts'
+import type { Belonging, Custody, Position, SpringState } from '../../core/vocabulary/intake.ts'
+import type { Scope } from '../../core/vocabulary/work.ts'
+import { type ConditionEntry, noteOne, showIntake } from '../condition-notes.ts'
+import { dropDraft } from '../drafts.ts'
+import { type RepairRow, settle } from '../facts.ts'
+import { findRepair } from '../find-entries.ts'
+import { dayOfDoing, issue, paperHead } from '../issue.ts'
+import type { Write } from '../ledger.ts'
+import { nextNumber } from '../numbering.ts'
+import { refuseAny } from '../refusal.ts'
+import { belongings, repairs } from '../schema/index.ts'
+import { readSettings } from '../settings.ts'
+import { saidOfCost, takeInProblems } from '../take-in-problems.ts'
+import { type Doing, verb } from '../verb.ts'
+import { clockRow, enterClock, enterOwner, type NewClock, type NewOwner } from './register.ts'
+
+/** One separable thing and who has it. */
+export interface BelongingEntry {
+  readonly item: Belonging
+  readonly position: Position | ''
+  readonly description: string
+  readonly count: number
+  readonly custody: Custody
+  readonly tag: string
+}
+
+/** Everything recorded when a clock comes over the counter. */
+export interface TakeIn {
+  readonly owner: { readonly id: number } | NewOwner
+  readonly clock: { readonly id: number } | NewClock
+  readonly fault: string
+  readonly scope: Scope
+  /** The earlier repair this one comes back from. */
+  readonly comebackOf: number | null
+  /** The shop says this fault falls under that repair's warranty. */
+  readonly covered: boolean
+  readonly estimateOnly: boolean
+  readonly springs: SpringState
+  readonly keyWith: Custody
+  readonly agreedWords: string
+  /** What was said of the cost, in major units. */
+  readonly fee: string | null
+  readonly low: string | null
+  readonly high: string | null
+  readonly estimatedOn: string | null
+  readonly signedInBy: string
+  /** The draft this was typed as, which is done with; '' where there was none. */
+  readonly draft: string
+  readonly condition: readonly ConditionEntry[]
+  /** Hashes of kept photographs of the whole clock. */
+  readonly photographs: readonly string[]
+  readonly belongings: readonly BelongingEntry[]
+}
+
+/** A, B, … Z, AA: the letter of a tag. */
+const tagLetter = (index: number): string =>
+  (index >= 26 ? String.fromCharCode(64 + Math.floor(index / 26)) : '') +
+  String.fromCharCode(65 + (index % 26))
+
+/** What was received gets a tag of its own where none was written, so that no part is without one. */
+const tagged = (entries: readonly BelongingEntry[], number: number): BelongingEntry[] => {
+  let next = 0
+  return entries.map(entry =>
+    entry.custody === 'received' && entry.tag === ''
+      ? { ...entry, tag: `${number}-${tagLetter(next++)}` }
+      : entry,
+  )
+}
+
+function issueClaimCheck(tx: Write, doing: Doing, settings: Settings, repair: RepairRow, input: TakeIn) {
+  const clock = clockRow(tx, repair.clockId)
+  const contents: Omit<ClaimCheckContents, 'number'> = {
+    ...paperHead(tx, settings, dayOfDoing(doing, settings), { ownerId: repair.ownerId, repair }),
+    kind: 'claim-check',
+    fault: input.fault,
+    condition: input.condition.map(({ component, finish, grade, remark }) => ({
+      component,
+      grade,
+      ...(finish ? { finish } : {}),
+      ...(remark ? { remark } : {}),
+    })),
+    earlierRepairs: [
+      ...new Set(input.condition.flatMap(({ earlierRepair }) => (earlierRepair ? [earlierRepair] : []))),
+    ],
+    springs: input.springs,
+    belongings: tx
+      .select()
+      .from(belongings)
+      .where(eq(belongings.repairId, repair.id))
+      .all()
+      .map(({ item, position, count, custody, tag, description }) => ({
+        item,
+        count,
+        custody,
+        ...(position ? { position } : {}),
+        ...(tag ? { tag } : {}),
+        ...(description ? { description } : {}),
+      })),
+    ...(input.estimatedOn ? { estimatedOn: input.estimatedOn } : {}),
+    estimate: saidOfCost(settings, input),
+    ...(input.signedInBy ? { signedIn: { name: input.signedInBy, at: doing.at } } : {}),
+    cautions: cautionsFor(clock),
+    qr: `countwheel:${repair.number}`,
+  }
+  return issue(tx, doing, {
+    contents,
+    ownerId: repair.ownerId,
+    repairId: repair.id,
+    number: String(repair.number),
+  })
+}
+
+/**
+ * Takes a clock in: owner and clock entered where they are new, the repair numbered, condition and belongings on record, the
+ * claim check issued. Refuses everything `takeInProblems` finds.
+ */
+export const takeIn = verb('counter.takeIn', (tx, input: TakeIn, doing) => {
+  const settings = readSettings(tx)
+  refuseAny(takeInProblems(tx, input, doing.at))
+  const ownerId = 'id' in input.owner ? input.owner.id : enterOwner(tx, input.owner, doing.at, 'owner')
+  const clockId =
+    'id' in input.clock ? input.clock.id : enterClock(tx, input.clock, ownerId, doing.at, 'clock')
+  const repair = tx
+    .insert(repairs)
+    .values({
+      number: nextNumber(tx, 'repair'),
+      clockId,
+      ownerId,
+      takenInAt: doing.at,
+      takenInBy: doing.personId,
+      fault: input.fault,
+      scope: input.scope,
+      comebackOfId: input.comebackOf,
+      covered: input.comebackOf !== null && input.covered,
+      estimateOnly: input.estimateOnly,
+      springs: input.springs,
+      keyWith: input.keyWith,
+      agreedWords: input.agreedWords,
+      estimatedOn: input.estimatedOn,
+      signedInBy: input.signedInBy,
+      stageSince: doing.at,
+    })
+    .returning()
+    .get()
+  for (const [i, entry] of input.condition.entries())
+    noteOne(tx, repair.id, entry, doing.at, `condition[${i}].`)
+  showIntake(tx, repair.id, null, input.photographs, doing.at, '')
+  for (const entry of tagged(input.belongings, repair.number))
+    tx.insert(belongings)
+      .values({ repairId: repair.id, ...entry })
+      .run()
+  const claimCheck = issueClaimCheck(tx, doing, settings, repair, input)
+  if (input.draft) dropDraft(tx, input.draft)
+  findRepair(tx, repair.id)
+  settle(tx, repair.id, doing.at)
+  return {
+    subject: { kind: 'repair', id: repair.id },
+    result: { id: repair.id, number: repair.number, ownerId, clockId, claimCheckId: claimCheck.id },
+  }
+})

@@ -1,0 +1,27 @@
+import { test as base, expect } from '@playwright/test'
+import { Hands } from './hands.ts'
+import { type StartedShop, startShop } from './start-shop.ts'
+
+interface AtTheCounter {
+  /** The demonstration shop, started for this test and ended after it. */
+  readonly shop: StartedShop
+  /** A person at the keyboard, with the Counter open. */
+  readonly hands: Hands
+}
+
+/** A test at the counter of the demonstration shop. */
+export const test = base.extend<AtTheCounter>({
+  // biome-ignore lint/correctness/noEmptyPattern: a fixture that needs no other says so by an empty pattern
+  shop: async ({}, use) => {
+    const shop = await startShop({ demo: true })
+    await use(shop)
+    await shop.close()
+  },
+  hands: async ({ page, shop }, use) => {
+    await page.goto(shop.url)
+    await expect(page.getByRole('heading', { level: 1 })).toBeVisible()
+    await use(new Hands(page))
+  },
+})
+
+export { expect }
