@@ -1,12 +1,31 @@
 import { createContext, type ReactNode, useContext, useState } from 'react'
+import { Link } from 'wouter'
 
-const Say = createContext<(words: string) => void>(() => {})
-const Said = createContext<{ words: string; count: number }>({ words: '', count: 0 })
+/** A paper that came of an act. */
+export interface SaidPaper {
+  readonly id: number
+  readonly title: string
+}
+
+/** Shows the words; the paper, where there is one, is a link beside them. */
+type SayWords = (words: string, paper?: SaidPaper) => void
+
+interface WhatWasSaid {
+  readonly words: string
+  readonly paper: SaidPaper | undefined
+  readonly count: number
+}
+
+const nothing: WhatWasSaid = { words: '', paper: undefined, count: 0 }
+const Say = createContext<SayWords>(() => {})
+const Said = createContext(nothing)
 
 /** Keeps what was last said, for the strip that shows it. */
 export function Announcer({ children }: { children: ReactNode }) {
-  const [said, setSaid] = useState({ words: '', count: 0 })
-  const [say] = useState(() => (words: string) => setSaid(before => ({ words, count: before.count + 1 })))
+  const [said, setSaid] = useState(nothing)
+  const [say] = useState(
+    (): SayWords => (words, paper) => setSaid(before => ({ words, paper, count: before.count + 1 })),
+  )
   return (
     <Say value={say}>
       <Said value={said}>{children}</Said>
@@ -19,10 +38,14 @@ export const useSay = () => useContext(Say)
 
 /** The strip itself: a polite live region that is always there (WCAG 4.1.3). */
 export function SaidStrip() {
-  const { words, count } = useContext(Said)
+  const { words, paper, count } = useContext(Said)
   return (
     <div className="said" role="status">
-      {words && <p key={count}>{words}</p>}
+      {words && (
+        <p key={count}>
+          {words} {paper && <Link href={`/accounts/paper/${paper.id}`}>{paper.title}</Link>}
+        </p>
+      )}
     </div>
   )
 }

@@ -1,7 +1,8 @@
+import type { PaperKind } from '../../core/papers/contents.ts'
 import type { WorkingKind } from '../../core/papers/working.ts'
 import { bridge } from '../bridge.ts'
 import { useShop } from '../shop.tsx'
-import { useSay } from './announcer.tsx'
+import { type SaidPaper, useSay } from './announcer.tsx'
 
 /** Where an issued paper is served, on the size it was issued on. */
 export const paperPath = (id: number) => `/papers/${id}.pdf`
@@ -31,6 +32,12 @@ export function useSave(): (path: string) => Promise<void> {
 export function usePrintPaper(): (id: number) => Promise<void> {
   const print = usePrint()
   return id => print(paperPath(id))
+}
+
+/** Names an issued paper for the status strip that leads to it. */
+export function useSaidPaper(): (kind: PaperKind, id: number, number: string) => SaidPaper {
+  const { papers } = useShop().words
+  return (kind, id, number) => ({ id, title: papers.titleNumber(papers.titles[kind], number) })
 }
 
 interface PathLinkProps {

@@ -27,7 +27,7 @@ export function PaperPreview({ kind, title, path, size }: PaperPreviewProps) {
       <SizeChoice kind={kind} size={chosen} choose={choose} />
       <PaperButtons path={sized} title={title} printShown={() => frame.current?.contentWindow?.print()} />
       {shown ? (
-        <iframe ref={frame} key={sized} src={sized} title={title} />
+        <iframe ref={frame} key={sized} src={`${sized}#toolbar=0&navpanes=0&view=FitH`} title={title} />
       ) : (
         <p className="quiet">{onPage.notShown}</p>
       )}

@@ -5,7 +5,7 @@ import { useAskedAct } from '../../parts/act.tsx'
 import { type Bound, type LinesState, useEntry, useLines } from '../../parts/entry.ts'
 import { TextField, Tick } from '../../parts/field.tsx'
 import { More } from '../../parts/pane.tsx'
-import { usePrintPaper } from '../../parts/paper-link.tsx'
+import { usePrintPaper, useSaidPaper } from '../../parts/paper-link.tsx'
 import { useShop } from '../../shop.tsx'
 import { ActPanel } from '../act-panel.tsx'
 import { type ActProps, dueMinor, type Repair } from '../repair.ts'
@@ -25,6 +25,7 @@ export function HandOver({ view, close }: ActProps) {
   const { handOverForm } = words.repair
   const { number, id } = view.repair
   const print = usePrintPaper()
+  const said = useSaidPaper()
   const entry = useEntry({ toName: view.owner.name, authority: '', unpaidReason: '', adviceGiven: false })
   const ticked = useLines<Back>(
     'belongings',
@@ -45,6 +46,10 @@ export function HandOver({ view, close }: ActProps) {
         body: <p>{handOverForm.asked(input.toName)}</p>,
         yesWords: handOverForm.send,
       }),
+      paper: ({ warrantyId, warrantyNumber }) =>
+        warrantyId !== null && warrantyNumber !== null
+          ? said('warranty', warrantyId, warrantyNumber)
+          : undefined,
       after: ({ warrantyId }) => {
         close()
         if (warrantyId !== null) void print(warrantyId)

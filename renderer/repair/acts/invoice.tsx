@@ -2,7 +2,7 @@ import { answer, type api } from '../../api.ts'
 import { useAskedAct } from '../../parts/act.tsx'
 import { useEntry } from '../../parts/entry.ts'
 import { TextArea } from '../../parts/field.tsx'
-import { usePrintPaper } from '../../parts/paper-link.tsx'
+import { usePrintPaper, useSaidPaper } from '../../parts/paper-link.tsx'
 import { useShop } from '../../shop.tsx'
 import { ActPanel } from '../act-panel.tsx'
 import { InvoiceLimits, startOfInvoice, useOrigin } from '../invoice-start.tsx'
@@ -16,6 +16,7 @@ export function Invoice({ view, close }: ActProps) {
   const { words, formats } = shop
   const { invoiceForm } = words.repair
   const print = usePrintPaper()
+  const said = useSaidPaper()
   const entry = useEntry({ notes: '' })
   const lines = useMoneyLines(startOfInvoice(view))
   const origin = useOrigin(view)
@@ -32,6 +33,7 @@ export function Invoice({ view, close }: ActProps) {
           yesWords: invoiceForm.send,
         }
       },
+      paper: ({ id, number }) => said('invoice', id, number),
       after: ({ id }) => {
         close()
         void print(id)

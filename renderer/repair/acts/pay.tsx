@@ -4,6 +4,7 @@ import { answer, type api } from '../../api.ts'
 import { useAskedAct } from '../../parts/act.tsx'
 import { useEntry } from '../../parts/entry.ts'
 import { Choice, DecimalField, TextField } from '../../parts/field.tsx'
+import { useSaidPaper } from '../../parts/paper-link.tsx'
 import { useShop } from '../../shop.tsx'
 import { ActPanel } from '../act-panel.tsx'
 import { type ActProps, dueMinor } from '../repair.ts'
@@ -11,6 +12,7 @@ import { type ActProps, dueMinor } from '../repair.ts'
 /** Takes a payment, or a deposit while nothing is billed yet. It starts from what is due. */
 export function Pay({ view, close }: ActProps) {
   const { words, formats, settings } = useShop()
+  const said = useSaidPaper()
   const { payForm } = words.repair
   const { currency } = settings.place
   const due = dueMinor(view)
@@ -30,6 +32,7 @@ export function Pay({ view, close }: ActProps) {
         body: <p>{payForm.asked(`${input.amount} ${currency}`, words.paymentMethods[input.method])}</p>,
         yesWords: payForm.send,
       }),
+      paper: ({ receiptId, number }) => said('receipt', receiptId, number),
       after: close,
     },
   )

@@ -4,6 +4,7 @@ import { answer, type api } from '../../api.ts'
 import { useAskedAct } from '../../parts/act.tsx'
 import { useEntry } from '../../parts/entry.ts'
 import { Choice, DecimalField, TextField } from '../../parts/field.tsx'
+import { useSaidPaper } from '../../parts/paper-link.tsx'
 import { useShop } from '../../shop.tsx'
 import { ActPanel } from '../act-panel.tsx'
 import type { ActProps } from '../repair.ts'
@@ -11,6 +12,7 @@ import type { ActProps } from '../repair.ts'
 /** Gives back what the shop holds of the owner's money. */
 export function Refund({ view, close }: ActProps) {
   const { words, settings } = useShop()
+  const said = useSaidPaper()
   const { refundForm, payForm } = words.repair
   const { currency } = settings.place
   const entry = useEntry({
@@ -28,6 +30,7 @@ export function Refund({ view, close }: ActProps) {
         body: <p>{payForm.asked(`${input.amount} ${currency}`, words.paymentMethods[input.method])}</p>,
         yesWords: refundForm.send,
       }),
+      paper: ({ receiptId, number }) => said('receipt', receiptId, number),
       after: close,
     },
   )
