@@ -394,6 +394,7 @@ CREATE TABLE go_aheads (
   CHECK ((answer = 'go-ahead') = (limit_minor IS NOT NULL))
 ) STRICT;
 CREATE INDEX go_aheads_of ON go_aheads (repair_id, at);
+CREATE INDEX go_aheads_on ON go_aheads (estimate_id);
 
 -- The bench and the stores --------------------------------------------------------------------------------------------
 

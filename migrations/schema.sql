@@ -46,6 +46,8 @@ CREATE INDEX findings_of ON findings (repair_id, at);
 
 CREATE INDEX go_aheads_of ON go_aheads (repair_id, at);
 
+CREATE INDEX go_aheads_on ON go_aheads (estimate_id);
+
 CREATE INDEX hand_overs_by_time ON hand_overs (at);
 
 CREATE INDEX labour_entries_of ON labour_entries (repair_id, started_at);

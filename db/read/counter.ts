@@ -1,9 +1,10 @@
-import { and, asc, eq, inArray, isNull, ne, or, sql } from 'drizzle-orm'
+import { and, asc, eq, inArray, isNull, or, sql } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { type Minor, minor } from '../../core/money/minor.ts'
 import { counterGroup, isLate, isUncollected } from '../../core/standing/counter-list.ts'
 import { stages } from '../../core/standing/standing.ts'
 import { standingOf } from '../facts.ts'
+import { inShop } from '../in-shop.ts'
 import type { Read } from '../ledger.ts'
 import { belongings, clocks, documents, owners, repairs } from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
@@ -25,7 +26,7 @@ const agreed = sql<Minor | null>`(
 
 const invoiced = sql<number>`EXISTS (SELECT 1 FROM documents d WHERE d.repair_id = repairs.id AND d.kind = 'invoice')`
 
-function inShop(read: Read) {
+function repairsInShop(read: Read) {
   return read
     .select({
       repair: repairs,
@@ -41,12 +42,12 @@ function inShop(read: Read) {
     .from(repairs)
     .innerJoin(owners, eq(owners.id, repairs.ownerId))
     .innerJoin(clocks, eq(clocks.id, repairs.clockId))
-    .where(ne(repairs.stage, 'collected'))
+    .where(inShop)
     .orderBy(asc(repairs.stageSince), asc(repairs.id))
     .all()
 }
 
-type InShop = ReturnType<typeof inShop>[number]
+type InShop = ReturnType<typeof repairsInShop>[number]
 
 /** What is with the shop of every repair in `repairIds`. */
 function belongingsHere(read: Read, repairIds: readonly number[]) {
@@ -118,7 +119,7 @@ export function counterView(read: Read, at: string) {
   const { place, collection } = readSettings(read)
   const today = civilDateOf(at, place.timeZone)
   const day = { today, timeZone: place.timeZone, uncollectedDays: collection.uncollectedDays }
-  const found = inShop(read)
+  const found = repairsInShop(read)
   const here = belongingsHere(
     read,
     found.map(({ repair }) => repair.id),
