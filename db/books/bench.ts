@@ -4,13 +4,14 @@ import { cautionsFor } from '../../core/cautions/cautions.ts'
 import { gather } from '../../core/checked.ts'
 import { problem } from '../../core/problems.ts'
 import type { Component } from '../../core/vocabulary/intake.ts'
-import type { AsFoundMark, WaitReason } from '../../core/vocabulary/work.ts'
+import type { AsFoundMark, WaitReason, Work } from '../../core/vocabulary/work.ts'
 import { accepted, amountIn } from '../checked-in.ts'
 import { repairInShop, repairRow, settle } from '../facts.ts'
 import { inShop } from '../in-shop.ts'
 import type { Write } from '../ledger.ts'
 import { refuseBackwards } from '../moments.ts'
 import { known, Refusal, refuse } from '../refusal.ts'
+import { refuseForbiddenWork } from '../refused-work.ts'
 import { asFound, cautionsSeen, findings, outsideWork, repairs, waits } from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
 import { type VendorEntry, vendorIdFor } from '../vendor.ts'
@@ -139,12 +140,15 @@ const moneyOf = (tx: Write, { cost, price }: CostAndPrice) => {
 export interface SendOut extends VendorEntry, CostAndPrice {
   readonly repairId: number
   readonly description: string
+  /** What the work is told to be; null where the description alone says it. */
+  readonly work: Work | null
   readonly dueOn: string | null
 }
 
 /** Sends work out to a vendor, known or new. */
 export const sendOut = verb('bench.sendOut', (tx, input: SendOut, doing) => {
   const repair = repairInShop(tx, input.repairId)
+  refuseForbiddenWork(tx, repair, input.work, input.work === null ? 'description' : 'work')
   const money = moneyOf(tx, input)
   const vendorId = vendorIdFor(tx, input) ?? refuse('input.required', 'vendor')
   const { description, dueOn } = input

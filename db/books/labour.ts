@@ -7,6 +7,7 @@ import { type RepairRow, repairInShop, repairOpenTo, repairRow, settle } from '.
 import type { Read, Write } from '../ledger.ts'
 import { pastMoment, refuseBackwards } from '../moments.ts'
 import { known, refuse } from '../refusal.ts'
+import { refuseUnseenCaution } from '../refused-work.ts'
 import { labourEntries } from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
 import { type Doing, verb } from '../verb.ts'
@@ -59,7 +60,7 @@ export interface StartLabour {
 /** Starts the labour clock of the person acting. It is a recorded instant, so it survives any restart. */
 export const startLabour = verb('bench.startLabour', (tx, input: StartLabour, doing) => {
   const { repairId, task } = input
-  repairForTask(tx, repairId, task)
+  refuseUnseenCaution(tx, repairForTask(tx, repairId, task), task, 'task')
   stopForAnother(tx, input, doing)
   const { id } = tx
     .insert(labourEntries)
@@ -153,6 +154,7 @@ function refuseOverlap(tx: Write, { startedAt, endedAt, timed }: Stretch, person
 export const enterLabour = verb('bench.enterLabour', (tx, input: EnterLabour, doing) => {
   const settings = readSettings(tx)
   const repair = repairForTask(tx, input.repairId, input.task)
+  refuseUnseenCaution(tx, repair, input.task, 'task')
   if (input.minutes !== null && (input.from ?? input.to) !== null) refuse('labour.eitherWay', 'minutes')
   const stretch =
     input.minutes === null

@@ -1,6 +1,7 @@
 import { and, asc, eq, isNull, lt } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { cautionsFor, mustAcknowledge } from '../../core/cautions/cautions.ts'
+import { forbidsWork } from '../../core/cautions/refused-work.ts'
 import { minor } from '../../core/money/minor.ts'
 import { phoneText } from '../../core/owner/contact.ts'
 import { isLate } from '../../core/standing/counter-list.ts'
@@ -101,7 +102,10 @@ export function repairView(read: Read, number: number, at: string) {
     repair,
     owner: ownerWithContacts(read, repair.ownerId),
     clock,
-    cautions: cautionsFor(clock).map(code => ({ code, mustAcknowledge: mustAcknowledge(code) })),
+    cautions: cautionsFor(clock).map(code => ({
+      code,
+      mustAcknowledge: mustAcknowledge(code) || forbidsWork(code),
+    })),
     setUpAdvice: setUpAdviceFor(clock.form, clock.strike),
     standing: standingOf(read, repair),
     late: isLate(repair, today),

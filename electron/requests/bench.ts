@@ -2,7 +2,7 @@ import { Hono } from 'hono'
 import { z } from 'zod'
 import { longestStretchMinutes } from '../../core/labour/minutes.ts'
 import { components } from '../../core/vocabulary/intake.ts'
-import { asFoundMarks, tasks, waitReasons } from '../../core/vocabulary/work.ts'
+import { asFoundMarks, tasks, waitReasons, works } from '../../core/vocabulary/work.ts'
 import * as book from '../../db/books/bench.ts'
 import * as labour from '../../db/books/labour.ts'
 import * as used from '../../db/books/parts-used.ts'
@@ -33,6 +33,7 @@ const outsideInput = z.strictObject({
   repairId: id,
   ...vendor,
   description: required(400),
+  work: oneOf(works).nullable().default(null),
   dueOn: openDate,
   cost: openAmount,
   price: openAmount,

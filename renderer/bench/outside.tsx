@@ -1,10 +1,11 @@
 import { useQuery } from '@tanstack/react-query'
 import { useId } from 'react'
 import { civilDateOf } from '../../core/calendar/zone.ts'
+import { type Work, works } from '../../core/vocabulary/work.ts'
 import { answer, api } from '../api.ts'
 import { useAct } from '../parts/act.tsx'
 import { useEntry } from '../parts/entry.ts'
-import { DateField, DecimalField, TextField } from '../parts/field.tsx'
+import { Choice, DateField, DecimalField, TextField } from '../parts/field.tsx'
 import { Money } from '../parts/figures.tsx'
 import { Opened, OpenForm } from '../parts/opened.tsx'
 import { Section } from '../parts/page.tsx'
@@ -13,7 +14,7 @@ import type { Repair } from '../repair/repair.ts'
 import { useShop } from '../shop.tsx'
 import { type Card, storesQuery } from './bench.ts'
 
-type Work = Card['outsideWork'][number]
+type Away = Card['outsideWork'][number]
 
 /** Work given out of the house for this repair, and taken back. */
 export function OutsideSection({ view }: { view: Repair }) {
@@ -40,7 +41,7 @@ export function OutsideSection({ view }: { view: Repair }) {
   )
 }
 
-function WorkWords({ row }: { row: Work }) {
+function WorkWords({ row }: { row: Away }) {
   const { words, formats, settings } = useShop()
   const { outside, away } = words.bench
   const day = (at: string) => formats.shortDate(civilDateOf(at, settings.place.timeZone))
@@ -68,14 +69,23 @@ function WorkWords({ row }: { row: Work }) {
 }
 
 function SendForm({ view, close }: { view: Repair; close: () => void }) {
-  const { outside } = useShop().words.bench
+  const { bench, lineWorks } = useShop().words
+  const { outside } = bench
   const { data } = useQuery(storesQuery)
   const list = useId()
-  const entry = useEntry({ vendor: '', description: '', dueOn: '', cost: '', price: '' })
-  const { vendor, description, dueOn, cost, price } = entry.value
+  const entry = useEntry({
+    vendor: '',
+    work: '' as Work | '',
+    description: '',
+    dueOn: '',
+    cost: '',
+    price: '',
+  })
+  const { vendor, work, description, dueOn, cost, price } = entry.value
   const input = () => ({
     repairId: view.repair.id,
     vendor,
+    work: work || null,
     description,
     dueOn: orNull(dueOn),
     cost: orNull(cost),
@@ -94,6 +104,12 @@ function SendForm({ view, close }: { view: Repair; close: () => void }) {
             <option key={one.id} value={one.name} />
           ))}
         </datalist>
+        <Choice
+          label={outside.work}
+          choices={Object.fromEntries(works.map(one => [one, lineWorks[one]]))}
+          empty={outside.otherWork}
+          {...entry.at('work')}
+        />
         <TextField label={outside.description} {...entry.at('description')} />
         <DateField label={outside.dueOn} {...entry.at('dueOn')} />
         <DecimalField label={outside.cost} {...entry.at('cost')} />
@@ -103,7 +119,7 @@ function SendForm({ view, close }: { view: Repair; close: () => void }) {
   )
 }
 
-function TakeBack({ row, close }: { row: Work; close: () => void }) {
+function TakeBack({ row, close }: { row: Away; close: () => void }) {
   const { outside } = useShop().words.bench
   const entry = useEntry({ cost: '', price: '' })
   const act = useAct(

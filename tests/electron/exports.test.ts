@@ -163,6 +163,7 @@ describe('calendar and address book', () => {
     await shop.act('bench.sendOut', {
       repairId: repair.id,
       vendor: 'Ashby Wheel Cutting',
+      work: 'repair',
       description: 'Strike wheel re-toothed',
       dueOn: '2027-06-20',
     })

@@ -219,7 +219,7 @@ describe('findings and waits', () => {
 describe('outside work', () => {
   it('goes to a vendor known by number or by name, is overdue after its day, and comes back once', async () => {
     const { id } = await agreedRepair(shop)
-    const work = { repairId: id, vendor: 'Weir Lane Gilders', description: 'Re-silver the dial' }
+    const work = { repairId: id, vendor: 'Weir Lane Gilders', work: 're-silvering', description: 'Dial' }
     const sent = await shop.act('bench.sendOut', { ...work, dueOn: '2027-03-10', cost: '60', price: '90.00' })
     const again = await shop.act('bench.sendOut', { ...work, vendor: 'weir lane gilders' })
     expect(again.vendorId).toBe(sent.vendorId)
@@ -237,9 +237,9 @@ describe('outside work', () => {
 
   it('needs a vendor and sums that are none too precise', async () => {
     const { id } = await agreedRepair(shop)
-    const nobody = await shop.tryAct('bench.sendOut', { repairId: id, description: 'Gild' })
+    const nobody = await shop.tryAct('bench.sendOut', { repairId: id, work: 'repair', description: 'Gild' })
     expect(refused(nobody).problems).toEqual(['input.required vendor'])
-    const precise = { repairId: id, vendor: 'W', description: 'Gild', cost: '1.005', price: '-1' }
+    const precise = { repairId: id, vendor: 'W', work: 'repair', description: 'Gild', cost: '1.005', price: '-1' }
     expect(refused(await shop.tryAct('bench.sendOut', precise)).problems).toEqual([
       'money.tooPrecise cost',
       'money.negative price',

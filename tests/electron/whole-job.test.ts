@@ -227,6 +227,7 @@ describe('the estimated date', () => {
     await shop.act('bench.sendOut', {
       repairId: repair.id,
       vendor: 'A. Wheelcutter',
+      work: 'repair',
       description: 'Wheel',
       dueOn: '2027-03-20',
     })

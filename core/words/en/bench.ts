@@ -223,6 +223,8 @@ export const bench = {
     add: 'Send out',
     vendor: 'To whom',
     vendorHint: 'A name you know or a new one.',
+    work: 'Work',
+    otherWork: 'other, as described',
     description: 'What is to be done',
     dueOn: 'Due back',
     cost: 'Cost',
