@@ -4,6 +4,7 @@ import { parseArgs } from 'node:util'
 import { en } from '../../core/words/en/index.ts'
 import { allDocuments } from '../../db/read/accounts.ts'
 import { Refusal } from '../../db/refusal.ts'
+import { keepPapers } from '../papers/issued.ts'
 import { places } from '../places.ts'
 import { withMessages } from '../problems.ts'
 import { DayFileStopped } from './day-file.ts'
@@ -74,6 +75,7 @@ async function main(): Promise<void> {
     const demo = await demoLedger({ file, migrations: places.migrations, dayFile: day })
     const report = ledgerReport(demo.ledger, demo.now())
     writeFileSync(join(out, 'day.json'), `${JSON.stringify(report, null, 2)}\n`)
+    await keepPapers(demo.ledger)
     const papers = await writePapers(demo, out)
     demo.ledger.close()
     console.log(say.done({ acts: demo.played.length, repairs: report.repairs.length, papers, out }))

@@ -1,6 +1,10 @@
-import { readFileSync } from 'node:fs'
-import { join } from 'node:path'
+import { existsSync, readdirSync, readFileSync } from 'node:fs'
+import { dirname, join } from 'node:path'
+import { isKept, pictureOf } from '../../core/photograph/picture.ts'
+import { accepted } from '../../db/checked-in.ts'
+import { hashOf } from '../../db/files-beside.ts'
 import { openLedger } from '../../db/ledger.ts'
+import { writePhotograph } from '../../db/photograph-files.ts'
 import { createHandler } from '../handler.ts'
 import { places } from '../places.ts'
 import { type Played, parseDayFile, playDay } from './day-file.ts'
@@ -24,6 +28,17 @@ export function stagedClock() {
   }
 }
 
+/** Puts the photographs that stand beside a day file, in a folder of that name, beside the ledger under their hashes. */
+function putPhotographs(dayFile: string, ledgerFile: string): void {
+  const folder = join(dirname(dayFile), 'photographs')
+  if (!existsSync(folder)) return
+  for (const name of readdirSync(folder)) {
+    const bytes = readFileSync(join(folder, name))
+    const { mediaType } = accepted(pictureOf(bytes))
+    if (isKept(mediaType)) writePhotograph(ledgerFile, { hash: hashOf(bytes), mediaType }, bytes)
+  }
+}
+
 /**
  * The demonstration shop: the shipped day file (or `dayFile`) played into a fresh ledger at `file`, whose clock then walks on from the
  * last act's time.
@@ -41,6 +56,7 @@ export async function demoLedger({
   const ledger = openLedger(file, { migrations, now: clock.now })
   try {
     const handle = createHandler({ ledger, now: clock.now, pages: places.pages })
+    putPhotographs(dayFile, file)
     const acts = parseDayFile(readFileSync(dayFile, 'utf8'))
     const played: Played[] = await playDay({ handle, setNow: clock.set }, acts)
     clock.letGo()
