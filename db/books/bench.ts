@@ -16,9 +16,10 @@ import { asFound, cautionsSeen, findings, outsideWork, repairs, waits } from '..
 import { readSettings } from '../settings.ts'
 import { type VendorEntry, vendorIdFor } from '../vendor.ts'
 import { verb } from '../verb.ts'
+import { stopAllOn } from './labour.ts'
 import { clockRow } from './register.ts'
 
-/** Records what was found at the strip; one that needs the owner's word holds the repair until it comes. */
+/** Records what was found at the strip; one that needs the owner's word stops its labour clock and holds it until the word comes. */
 export const find = verb(
   'bench.find',
   (tx, input: { repairId: number; component: Component; text: string; needsWord: boolean }, doing) => {
@@ -28,6 +29,7 @@ export const find = verb(
       .values({ ...input, at: doing.at, personId: doing.personId })
       .returning()
       .get()
+    if (input.needsWord) stopAllOn(tx, repair.id, doing)
     const { stage } = settle(tx, repair.id, doing.at)
     return { subject: { kind: 'repair', id: repair.id }, result: { id, stage } }
   },
@@ -92,7 +94,7 @@ export const acknowledge = verb('bench.acknowledge', (tx, input: { repairId: num
   return { subject: { kind: 'repair', id: repair.id }, result: { id: repair.id, cautions: codes } }
 })
 
-/** Says what the repair waits for from now on. */
+/** Says what the repair waits for from now on; a labour clock that runs on it is stopped. */
 export const wait = verb(
   'bench.wait',
   (tx, input: { repairId: number; reason: WaitReason; note: string }, doing) => {
@@ -108,6 +110,7 @@ export const wait = verb(
       .values({ ...input, fromAt: doing.at })
       .returning()
       .get()
+    stopAllOn(tx, repair.id, doing)
     const { stage } = settle(tx, repair.id, doing.at)
     return { subject: { kind: 'repair', id: repair.id }, result: { id, stage } }
   },

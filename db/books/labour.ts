@@ -50,6 +50,25 @@ function stopForAnother(tx: Write, input: StartLabour, doing: Doing): void {
   end(tx, running, doing.at, doing.at)
 }
 
+/** Stops every labour clock that runs on a repair which begins to wait; one forgotten for too long stays, to be asked about. */
+export function stopAllOn(tx: Write, repairId: number, doing: Doing): void {
+  const running = tx
+    .select()
+    .from(labourEntries)
+    .where(
+      and(
+        eq(labourEntries.repairId, repairId),
+        isNull(labourEntries.endedAt),
+        isNull(labourEntries.struckReason),
+      ),
+    )
+    .all()
+  for (const entry of running) {
+    refuseBackwards(entry.startedAt, doing.at)
+    if (labourMinutes(entry.startedAt, doing.at) <= longestStretchMinutes) end(tx, entry, doing.at, doing.at)
+  }
+}
+
 export interface StartLabour {
   readonly repairId: number
   readonly task: Task

@@ -1,4 +1,4 @@
-import { asc, eq } from 'drizzle-orm'
+import { asc, eq, max } from 'drizzle-orm'
 import { stepsFor } from '../../core/bench/steps.ts'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { hoursByWork } from '../../core/labour/by-work.ts'
@@ -6,7 +6,7 @@ import { isForgotten } from '../../core/labour/forgotten.ts'
 import { entryMinutes, totalMinutes } from '../../core/labour/minutes.ts'
 import { minor } from '../../core/money/minor.ts'
 import { leftOfUse } from '../books/parts-used.ts'
-import type { RepairRow } from '../facts.ts'
+import { isUnanswered, type RepairRow } from '../facts.ts'
 import type { Read } from '../ledger.ts'
 import * as s from '../schema/index.ts'
 import { agreedLabour, agreedMinutes } from './agreed-hours.ts'
@@ -88,6 +88,26 @@ function ordersFor(read: Read, repairId: number) {
     .map(({ order, part }) => ({ ...order, part }))
 }
 
+/** What was found, each saying whether the owner's word on it is still to come. */
+function findingsOf(read: Read, repairId: number) {
+  const lastWord = read
+    .select({ at: max(s.goAheads.at) })
+    .from(s.goAheads)
+    .where(eq(s.goAheads.repairId, repairId))
+    .get()
+  return read
+    .select()
+    .from(s.findings)
+    .where(eq(s.findings.repairId, repairId))
+    .orderBy(asc(s.findings.id))
+    .all()
+    .map(finding => ({
+      ...finding,
+      unanswered:
+        finding.needsWord && finding.struckReason === null && isUnanswered(finding.at, lastWord?.at ?? ''),
+    }))
+}
+
 /** What the bench has on record of a repair. */
 export function benchCard(
   read: Read,
@@ -99,12 +119,7 @@ export function benchCard(
   const today = civilDateOf(at, timeZone)
   return {
     labour: labourOf(read, repair.id, at, timeZone),
-    findings: read
-      .select()
-      .from(s.findings)
-      .where(eq(s.findings.repairId, repair.id))
-      .orderBy(asc(s.findings.id))
-      .all(),
+    findings: findingsOf(read, repair.id),
     asFound: read
       .select()
       .from(s.asFound)

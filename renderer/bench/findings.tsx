@@ -23,7 +23,7 @@ export function FindingsSection({ view }: { view: Repair }) {
   const { words } = useShop()
   const { findings, card } = words.bench
   const rows = view.bench.findings
-  const asked = rows.some(row => row.needsWord && row.struckReason === null)
+  const asked = rows.some(row => row.unanswered)
   return (
     <Section title={findings.heading}>
       {rows.length === 0 && <p className="quiet">{findings.none}</p>}
@@ -60,13 +60,20 @@ function Finding({ row }: { row: Card['findings'][number] }) {
     )
   return (
     <li>
-      {said} {row.needsWord && <em>{words.bench.findings.asked}</em>}{' '}
+      {said} <Word row={row} />{' '}
       <StrikeOut
         what={`${what}, ${row.text}`}
         send={reason => answer(api.bench.strikeFinding.$post({ json: { findingId: row.id, reason } }))}
       />
     </li>
   )
+}
+
+/** Whether the owner has still to say something on it, or has. */
+function Word({ row }: { row: Card['findings'][number] }) {
+  const { findings } = useShop().words.bench
+  if (row.unanswered) return <em>{findings.asked}</em>
+  return row.needsWord && <small className="quiet">{findings.answered}</small>
 }
 
 function FindForm({ view, close }: { view: Repair; close: () => void }) {

@@ -14,16 +14,32 @@ import type { Card } from './bench.ts'
 export function WaitsSection({ view }: { view: Repair }) {
   const { waits } = useShop().words.bench
   const rows = view.bench.waits
+  const asked = view.bench.findings.filter(finding => finding.unanswered)
   return (
     <Section title={waits.heading}>
-      {rows.length === 0 && <p className="quiet">{waits.none}</p>}
+      {rows.length + asked.length === 0 && <p className="quiet">{waits.none}</p>}
       <ul className="lines">
+        {asked.map(finding => (
+          <Asked key={finding.id} finding={finding} />
+        ))}
         {rows.map(row => (
           <Wait key={row.id} row={row} />
         ))}
       </ul>
       <Opened label={waits.add}>{close => <WaitForm view={view} close={close} />}</Opened>
     </Section>
+  )
+}
+
+/** A wait that a finding makes of itself, until the owner's word is recorded. */
+function Asked({ finding }: { finding: Card['findings'][number] }) {
+  const { words, formats, settings } = useShop()
+  const { waits } = words.bench
+  const since = formats.shortDate(civilDateOf(finding.at, settings.place.timeZone))
+  return (
+    <li>
+      <b>{words.waitReasons.owner}</b> {waits.onFinding(finding.text)} · {waits.since(since)}
+    </li>
   )
 }
 

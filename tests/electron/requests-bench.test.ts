@@ -173,6 +173,41 @@ describe('findings and waits', () => {
     expect((await bench()).labour.agreedMinutes).toBe(510)
   })
 
+  it('what begins to wait stops its labour clock, so that nothing runs on a repair that waits', async () => {
+    const { id } = await agreedRepair(shop)
+    const start = () => shop.act('bench.startLabour', { repairId: id, task: 'strip' })
+    await start()
+    shop.clock.at = '2027-03-01T11:00:00.000Z'
+    const needsWord = {
+      repairId: id,
+      component: 'movement',
+      text: 'Second wheel pivot scored',
+      needsWord: true,
+    }
+    await shop.act('bench.find', needsWord)
+    expect((await bench()).labour).toMatchObject({ running: [], totalMinutes: 100 })
+    expect((await bench()).findings).toMatchObject([{ unanswered: true }])
+    // What is agreed may be worked on meanwhile; another wait stops it again.
+    await start()
+    shop.clock.at = '2027-03-01T11:30:00.000Z'
+    await shop.act('bench.wait', { repairId: id, reason: 'parts' })
+    expect((await bench()).labour).toMatchObject({ running: [], totalMinutes: 130 })
+  })
+
+  it('a finding no longer asks for the owner’s word once a word has come', async () => {
+    const { id } = await agreedRepair(shop)
+    shop.clock.at = '2027-03-01T11:00:00.000Z'
+    const found = { repairId: id, component: 'movement', text: 'Second wheel pivot scored', needsWord: true }
+    await shop.act('bench.find', found)
+    const lines = [{ kind: 'labour', description: 'Re-pivot', quantity: '1', unit: '48.00' }]
+    const supplement = await shop.act('estimates.write', { repairId: id, supplement: true, lines })
+    await shop.act('estimates.send', { estimateId: supplement.id, way: 'telephone' })
+    shop.clock.at = '2027-03-01T12:00:00.000Z'
+    const word = { estimateId: supplement.id, who: 'R. Pell', way: 'telephone' }
+    await shop.act('estimates.recordWord', { ...word, answer: 'go-ahead' })
+    expect((await bench()).findings).toMatchObject([{ needsWord: true, unanswered: false }])
+  })
+
   it('a finding struck out holds nothing', async () => {
     const { id } = await agreedRepair(shop)
     shop.clock.at = '2027-03-01T11:00:00.000Z'
@@ -239,7 +274,14 @@ describe('outside work', () => {
     const { id } = await agreedRepair(shop)
     const nobody = await shop.tryAct('bench.sendOut', { repairId: id, work: 'repair', description: 'Gild' })
     expect(refused(nobody).problems).toEqual(['input.required vendor'])
-    const precise = { repairId: id, vendor: 'W', work: 'repair', description: 'Gild', cost: '1.005', price: '-1' }
+    const precise = {
+      repairId: id,
+      vendor: 'W',
+      work: 'repair',
+      description: 'Gild',
+      cost: '1.005',
+      price: '-1',
+    }
     expect(refused(await shop.tryAct('bench.sendOut', precise)).problems).toEqual([
       'money.tooPrecise cost',
       'money.negative price',

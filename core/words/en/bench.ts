@@ -192,9 +192,11 @@ export const bench = {
     needsWord: 'The owner’s word is needed before work goes on',
     send: 'Record it',
     said: 'Recorded.',
-    saidWaiting: 'Recorded. The repair waits for the owner’s word: write a supplement.',
+    saidWaiting:
+      'Recorded. The repair waits for the owner’s word, and its labour clock is stopped: write a supplement.',
     none: 'No findings.',
     asked: 'needs the owner’s word',
+    answered: 'the owner has given a word since',
   },
 
   parts: {
@@ -245,10 +247,11 @@ export const bench = {
     reason: 'For what',
     note: 'Remark',
     send: 'It waits',
-    said: 'The repair waits.',
+    said: 'The repair waits, and its labour clock is stopped.',
     endOf: (what: string) => `End the wait for ${what}`,
     ended: 'The wait is over.',
     none: 'It waits for nothing.',
+    onFinding: (finding: string) => `on the finding “${finding}”; what is agreed may be worked on meanwhile`,
     since: (date: string) => `since ${date}`,
     until: (from: string, to: string) => `${from} to ${to}`,
   },
