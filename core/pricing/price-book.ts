@@ -48,6 +48,26 @@ export const commonHours: readonly BookHours[] = [
   { work: 'overhaul', form: null, trains: 3, hours: '5' },
 ]
 
+const anyClock = (work: Work, hours: string): BookHours => ({ work, form: null, trains: null, hours })
+
+/**
+ * The hours a new shop begins with, every kind of work among them: those of common practice, and beside them figures of our
+ * own that stand until the shop has its own (no published ones were found).
+ */
+export const openingHours: readonly BookHours[] = [
+  ...commonHours,
+  { work: 'overhaul', form: null, trains: 1, hours: '3' },
+  { work: 'service', form: null, trains: 1, hours: '1.5' },
+  { work: 'service', form: null, trains: 2, hours: '2' },
+  { work: 'service', form: null, trains: 3, hours: '2.5' },
+  anyClock('repair', '1'),
+  anyClock('set-up', '0.5'),
+  anyClock('case-repair', '1'),
+  anyClock('dial-repair', '1'),
+  anyClock('dial-cleaning', '0.5'),
+  anyClock('re-silvering', '2'),
+]
+
 /** The entry that says most about the work: form and trains, then form, then trains, then any; the first of equals. */
 export function bookHours(book: PriceBook, work: Work, form: Form, trains: number): BookHours | undefined {
   const fitting = book.hours.filter(

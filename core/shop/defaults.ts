@@ -1,5 +1,5 @@
 import { usualCashStep } from '../money/cash.ts'
-import { commonHours, type PriceBook } from '../pricing/price-book.ts'
+import { openingHours, type PriceBook } from '../pricing/price-book.ts'
 import { runInDefaults } from '../run-in/policy.ts'
 import { exclusions } from '../vocabulary/work.ts'
 import type { Settings } from './settings.ts'
@@ -26,14 +26,15 @@ const weekdays = [1, 2, 3, 4, 5].flatMap(day => [
 const letterCountries = ['US', 'CA', 'MX', 'CL', 'CO', 'VE', 'PH']
 
 /**
- * The price book a new shop begins with, by its bench rate. The hours are common practice; nothing is added for rush
+ * The price book a new shop begins with, by its bench rate. Of the hours only those for an overhaul of
+ * two and three trains are common practice; nothing is added for rush
  * work, no minimum charged and no fee asked until the shop says so. The markup is a policy of our own: no published
  * figures were found.
  */
 export const openingPrices = (benchRate: string): PriceBook => ({
   benchRate,
   minimumCharge: '0',
-  hours: commonHours,
+  hours: openingHours,
   markup: [
     { upToCost: '20', percent: '100' },
     { upToCost: '100', percent: '60' },

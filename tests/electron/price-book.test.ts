@@ -1,4 +1,5 @@
 import { afterEach, expect, it } from 'vitest'
+import { works } from '../../core/vocabulary/work.ts'
 import { openTestShop, type Shop, takeInPell, testSettings } from './handler-fixture.ts'
 
 const prices = {
@@ -6,7 +7,7 @@ const prices = {
   estimateFee: '25',
   rushPercent: '50',
   hours: [
-    ...testSettings.prices.hours,
+    ...testSettings.prices.hours.filter(({ work }) => work === 'overhaul'),
     { work: 'dial-cleaning', form: null, trains: null, hours: '1' },
     { work: 're-silvering', form: null, trains: null, hours: '2' },
   ],
@@ -177,14 +178,17 @@ it('takes a fee for an estimate off once, when it was billed on an earlier visit
   expect([status, body.totalMinor]).toEqual([200, (24000 - 2500) * 1.2])
 })
 
-it('opens a shop by its bench rate alone, with the hours of common practice', async () => {
+it('opens a shop by its bench rate alone, with hours for every kind of work, those of common practice first', async () => {
   await begin()
   const { settings } = await shop.view('shop')
+  expect(testSettings.prices.hours.map(({ work }) => work)).toEqual(expect.arrayContaining([...works]))
   expect(settings.prices.hours.slice(0, 2)).toEqual([
     { work: 'overhaul', form: null, trains: 2, hours: '4' },
     { work: 'overhaul', form: null, trains: 3, hours: '5' },
   ])
   const twice = { ...prices, hours: [...prices.hours, prices.hours[0]] }
   const { body } = await shop.tryAct('shop.changeSettings', { prices: twice })
-  expect(body.problems).toMatchObject([{ code: 'book.hoursTwice', field: 'prices.hours[4].work' }])
+  expect(body.problems).toMatchObject([
+    { code: 'book.hoursTwice', field: `prices.hours[${prices.hours.length}].work` },
+  ])
 })

@@ -104,7 +104,7 @@ export const shop = {
     rushPercent: 'Added for rush work',
     hoursTitle: 'Hours of work',
     hoursHint:
-      'To begin with, as is common practice: 4 hours for an overhaul of two trains, 5 for three; parts and bushings extra. The line that says most about the clock counts.',
+      'To begin with: 4 hours for an overhaul of two trains, 5 for three, as is common practice, parts and bushings extra; the other lines are only a start and yours to set. The line that says most about the clock counts.',
     lineOf: (n: number) => `line ${n}`,
     work: 'Work',
     noWork: 'choose …',
@@ -286,6 +286,6 @@ export const shop = {
     size: 'Size in kB',
     empty: 'No backup has been written yet.',
     restore:
-      'To go back to a backup, close Countwheel, copy the file to a new name, and open the copy with --ledger.',
+      'To go back to a backup, close Countwheel, copy the file to a new name, and open the copy instead; the guide that came with the program says how.',
   },
 }

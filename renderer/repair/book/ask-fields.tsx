@@ -1,11 +1,10 @@
-import { bookHours } from '../../../core/pricing/price-book.ts'
 import { works } from '../../../core/vocabulary/work.ts'
 import type { EntryState } from '../../parts/entry.ts'
 import { Choice, DecimalField, TextField, Tick } from '../../parts/field.tsx'
 import { useShop } from '../../shop.tsx'
 import { partWords } from '../../stores/part-words.ts'
 import type { Repair } from '../repair.ts'
-import type { TypedAsk } from './ask.ts'
+import { knownWorks, type TypedAsk } from './ask.ts'
 import type { useParts } from './use-book.ts'
 
 interface AskFieldsProps {
@@ -30,11 +29,10 @@ export function AskFields(props: AskFieldsProps) {
   }
 }
 
-/** The work that the book has hours for on a clock like this. */
 function LabourFields({ view: { clock }, entry }: AskFieldsProps) {
   const { words, settings } = useShop()
   const { priceBook, screens } = words
-  const known = works.filter(work => bookHours(settings.prices, work, clock.form, clock.trains))
+  const known = knownWorks(settings.prices, clock)
   if (known.length === 0) return <p className="quiet">{priceBook.noHours}</p>
   return (
     <>

@@ -1,6 +1,9 @@
 import type { BookAsked } from '../../../core/pricing/book-line.ts'
-import type { Work } from '../../../core/vocabulary/work.ts'
+import { bookHours, type PriceBook } from '../../../core/pricing/price-book.ts'
+import { supposedMovement } from '../../../core/vocabulary/clock.ts'
+import { type Work, works } from '../../../core/vocabulary/work.ts'
 import type { Words } from '../../../core/words/en/index.ts'
+import type { Repair } from '../repair.ts'
 
 /** What is being asked of the price book, as typed. */
 export interface TypedAsk {
@@ -17,7 +20,7 @@ export interface TypedAsk {
   readonly clocks: string
 }
 
-export const blankAsk: TypedAsk = {
+const blankAsk: TypedAsk = {
   from: 'labour',
   work: '',
   furtherHours: '',
@@ -29,6 +32,16 @@ export const blankAsk: TypedAsk = {
   cost: '',
   distance: '',
   clocks: '1',
+}
+
+/** The work that the book has hours for on a clock like this. */
+export const knownWorks = (book: PriceBook, clock: Repair['clock']): Work[] =>
+  works.filter(work => bookHours(book, work, clock.form, supposedMovement(clock).trains))
+
+/** What is asked to begin with: the work asked for when the clock came in, where the book knows it. */
+export function firstAsk(book: PriceBook, { clock, repair }: Pick<Repair, 'clock' | 'repair'>): TypedAsk {
+  const work = knownWorks(book, clock).find(known => known === repair.scope) ?? ''
+  return { ...blankAsk, work }
 }
 
 const orNothing = (text: string) => text.trim() || '0'

@@ -7,7 +7,7 @@ import { useShop } from '../../shop.tsx'
 import { partWords } from '../../stores/part-words.ts'
 import type { Repair } from '../repair.ts'
 import { blankLine, type TypedLine } from '../typed-line.ts'
-import { askedOf, blankAsk, describedAs } from './ask.ts'
+import { askedOf, describedAs, firstAsk } from './ask.ts'
 import { AskFields } from './ask-fields.tsx'
 import { Quote } from './quote.tsx'
 import { useBook, useParts } from './use-book.ts'
@@ -54,11 +54,11 @@ interface AskProps {
 
 /** What is asked, what it comes to and why; Enter takes the line, Escape goes back. */
 function Ask({ view, onTake, onClose }: AskProps) {
-  const { words } = useShop()
+  const { words, settings } = useShop()
   const { priceBook, screens } = words
   const book = useBook(view)
   const parts = useParts()
-  const entry = useEntry(blankAsk, 'book')
+  const entry = useEntry(firstAsk(settings.prices, view), 'book')
   const asked = askedOf(entry.value)
   const part = parts?.find(one => String(one.id) === entry.value.partId)
   const told = asked && book.line(asked, part?.id ?? null)

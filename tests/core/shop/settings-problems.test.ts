@@ -54,10 +54,10 @@ describe('settings that could not be worked by', () => {
     ]
     const callOut = { ...prices.callOut, fee: '-1', perDistance: 'far' }
     expect(found({ prices: { ...prices, hours, markup, callOut } }).sort()).toEqual([
-      'book.hoursTwice prices.hours[2].work',
+      `book.hoursTwice prices.hours[${prices.hours.length}].work`,
       'book.markupOrder prices.markup[1].upToCost',
       'number.negative prices.callOut.fee',
-      'number.negative prices.hours[2].hours',
+      `number.negative prices.hours[${prices.hours.length}].hours`,
       'number.notADecimal prices.callOut.perDistance',
     ])
   })
