@@ -188,7 +188,7 @@ export interface HandOverContents extends RepairTop {
 /** One entry of an owner's account; what is billed is positive, what is credited or paid negative. */
 export interface StatementRow {
   readonly on: string
-  readonly entry: 'invoice' | 'credit-note' | 'payment' | 'refund'
+  readonly entry: 'invoice' | 'credit-note' | 'payment' | 'refund' | 'write-off' | 'rounding'
   /** Of the invoice, credit note or receipt. */
   readonly number?: string
   readonly method?: PaymentMethod
@@ -198,12 +198,17 @@ export interface StatementRow {
   readonly balance: Minor
 }
 
-/** An owner's account to the day it is drawn. */
+/** An owner's account to the day it is drawn, or of a period. */
 export interface StatementContents extends PaperTop {
   readonly kind: 'statement'
+  readonly period?: { readonly from: string; readonly to: string }
+  /** What was owed before the first entry. */
+  readonly before: Minor
   readonly rows: readonly StatementRow[]
   readonly billed: Minor
   readonly paid: Minor
+  /** Given up, or not to be paid in cash. */
+  readonly writtenOff: Minor
   readonly balance: Minor
 }
 

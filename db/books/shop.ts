@@ -41,10 +41,27 @@ export const openShop = verb('shop.open', (tx, input: OpenShop) => {
   return { subject: theShop, result: { personId: addOnePerson(tx, input.person) } }
 })
 
+/** Refuses another currency once anything is written in this one: amounts of two currencies cannot stand in one ledger. */
+function refuseOtherCurrency(tx: Write, currency: string): void {
+  const { currency: now } = readSettings(tx).place
+  if (currency === now) return
+  const { papers, first, written } = tx.get<{ papers: number; first: string | null; written: number }>(sql`
+    SELECT (SELECT count(*) FROM documents) AS papers, (SELECT number FROM documents ORDER BY id LIMIT 1) AS first,
+      (SELECT count(*) FROM estimates WHERE document_id IS NULL) AS written`)
+  if (papers + written > 0)
+    refuse('place.currencyInUse', 'place.currency', {
+      papers: papers + written,
+      currency: now,
+      first: first ?? '–',
+    })
+}
+
 /** Changes one or more groups of settings, each replaced whole. Papers issued before keep what they said. */
 export const changeSettings = verb('shop.changeSettings', (tx, input: SomeSettings) => {
   if (!isShopOpen(tx)) refuse('shop.notOpen')
-  refuseUnworkable(input, (input.place ?? readSettings(tx).place).currency)
+  const { currency } = input.place ?? readSettings(tx).place
+  refuseOtherCurrency(tx, currency)
+  refuseUnworkable(input, currency)
   for (const group of Object.keys(input) as SettingsGroup[]) {
     const value = input[group]
     if (value !== undefined) keepSettings(tx, group, value)

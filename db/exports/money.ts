@@ -40,6 +40,26 @@ export const payments = table({
     WHERE p.id > ${after} ORDER BY p.id LIMIT ${limit}`,
 })
 
+/** What was taken off what is owed without money; what was added again as negative amounts. */
+export const writeOffs = table({
+  columns: ['id', 'on', 'owner', 'repair', 'payment', 'kind', 'amount', 'reason'],
+  amounts: ['amount'],
+  page: (after, limit) => sql`
+    SELECT w.id, w.on_date AS "on", w.owner_id AS owner, r.number AS repair, w.payment_id AS payment, w.kind,
+      w.amount_minor AS amount, w.reason
+    FROM write_offs w LEFT JOIN repairs r ON r.id = w.repair_id WHERE w.id > ${after} ORDER BY w.id LIMIT ${limit}`,
+})
+
+/** Counts of the cash drawer. */
+export const drawerCounts = table({
+  columns: ['id', 'on', 'expected', 'counted', 'difference', 'taken', 'remark'],
+  amounts: ['expected', 'counted', 'difference', 'taken'],
+  page: (after, limit) => sql`
+    SELECT id, on_date AS "on", expected_minor AS expected, counted_minor AS counted,
+      counted_minor - expected_minor AS difference, taken_minor AS taken, remark
+    FROM drawer_counts WHERE id > ${after} ORDER BY id LIMIT ${limit}`,
+})
+
 interface Frozen {
   readonly id: number
   readonly contents: string

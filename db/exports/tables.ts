@@ -1,4 +1,4 @@
-import { documentLines, documents, payments } from './money.ts'
+import { documentLines, documents, drawerCounts, payments, writeOffs } from './money.ts'
 import { clocks, contacts, owners } from './register.ts'
 import type { Table } from './table.ts'
 import { dayBook, labour, repairs, stock, stockMoves } from './work.ts'
@@ -12,6 +12,8 @@ export const tables = {
   documents,
   'document-lines': documentLines,
   payments,
+  'write-offs': writeOffs,
+  'drawer-counts': drawerCounts,
   stock,
   'stock-moves': stockMoves,
   labour,

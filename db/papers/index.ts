@@ -1,3 +1,4 @@
+import type { Period } from '../../core/calendar/period.ts'
 import type { WorkingContents, WorkingKind } from '../../core/papers/working.ts'
 import type { Read } from '../ledger.ts'
 import { benchCardContents } from './bench-card.ts'
@@ -10,11 +11,12 @@ import { statementContents } from './statement.ts'
 import { tagsContents } from './tags.ts'
 import { uncollectedLetterContents } from './uncollected-letter.ts'
 
-/** Gathers what a working paper says from the ledger as it stands at `at`. */
+/** Gathers what a working paper says from the ledger as it stands at `at`; of a period, where it speaks of one. */
 type Draw<K extends WorkingKind> = (
   read: Read,
   id: number,
   at: string,
+  period?: Period | null,
 ) => Extract<WorkingContents, { kind: K }>
 
 /** Every working paper by kind: of a repair by its id, but a go-ahead of an estimate, a certificate of a run, a statement of an owner. */

@@ -1,9 +1,11 @@
+import { isDeepStrictEqual } from 'node:util'
 import { asc, eq, gt, sql } from 'drizzle-orm'
 import { repairBalance } from '../balance.ts'
 import { byId } from '../by-id.ts'
 import { standingOf } from '../facts.ts'
 import type { Read } from '../ledger.ts'
 import { parts, repairs, stockMoves } from '../schema/index.ts'
+import { settledKept, settledOf } from '../settled-taxes.ts'
 import { type Check, type Fault, fault } from './check.ts'
 
 const allRepairs = (read: Read) =>
@@ -27,7 +29,7 @@ function* stockFaults(read: Read): Generator<Fault, number> {
   return rows.length
 }
 
-/** What is kept beside the facts for lists to ask for: where each repair stands, what is due on it, what is in stock. */
+/** What is kept beside the facts for lists to ask for: where each repair stands, what is due on it, what tax is settled on it, what is in stock. */
 export const derived: Check = function* ({ read }) {
   let looked = 0
   for (const repair of allRepairs(read)) {
@@ -36,6 +38,8 @@ export const derived: Check = function* ({ read }) {
     if (kept !== stage) yield fault('derived.stage', { number, kept, stage })
     const { due } = repairBalance(read, repair.id)
     if (repair.dueMinor !== due) yield fault('derived.due', { number, kept: repair.dueMinor, due })
+    if (!isDeepStrictEqual(settledKept(read, repair.id), settledOf(read, repair.id)))
+      yield fault('derived.settledTax', { number })
     looked += 1
   }
   return looked + (yield* stockFaults(read))

@@ -3,6 +3,7 @@ import { dayBook } from './day-book.ts'
 import { derived } from './derived.ts'
 import { file } from './file.ts'
 import { keptPapers } from './kept-papers.ts'
+import { money } from './money.ts'
 import { numbers } from './numbers.ts'
 import { papers } from './papers.ts'
 import { photographs } from './photographs.ts'
@@ -16,6 +17,7 @@ export const checks = {
   numbers,
   papers,
   derived,
+  money,
   photographs,
   keptPapers,
 } satisfies Record<string, Check>

@@ -2,11 +2,19 @@ import { resolve } from 'node:path'
 import { zValidator } from '@hono/zod-validator'
 import { Hono } from 'hono'
 import { z } from 'zod'
+import { accountNames } from '../../core/accounts/names.ts'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { drawnPaper } from '../../db/kept-papers.ts'
+import { accountView } from '../../db/read/account-ledger.ts'
 import * as accounts from '../../db/read/accounts.ts'
 import { counterView } from '../../db/read/counter.ts'
+import { dayBookActs, dayBookView } from '../../db/read/day-book.ts'
+import { drawerView } from '../../db/read/drawer.ts'
 import { suggestedDate } from '../../db/read/estimated-date.ts'
+import { paymentsView } from '../../db/read/money.ts'
+import { owedView } from '../../db/read/owed.ts'
+import { ownerAccountView } from '../../db/read/owner-account.ts'
+import { periodsView } from '../../db/read/periods.ts'
 import { clockView, ownersView, ownerView } from '../../db/read/register.ts'
 import { repairByNumber, repairView } from '../../db/read/repair.ts'
 import { shopView } from '../../db/read/shop.ts'
@@ -34,6 +42,13 @@ const openWhole = z
   .transform(n => n ?? null)
 const kinds = ['claim-check', 'estimate', 'invoice', 'receipt', 'credit-note', 'warranty'] as const
 const period = query(z.object({ from: civilDate, to: civilDate }))
+
+const account = z.object({
+  name: oneOf(accountNames),
+  from: civilDate,
+  to: civilDate,
+  search: z.string().trim().max(100).default(''),
+})
 
 const turn = { before: openNumber, after: openNumber }
 const ownersTurn = {
@@ -92,19 +107,28 @@ export const pages = new Hono<Env>()
   })
   .get('/owed', c => {
     const { read } = c.var.ledger
-    return c.json(accounts.owedView(read, civilDateOf(c.var.doing.at, readSettings(read).place.timeZone)))
+    return c.json(owedView(read, civilDateOf(c.var.doing.at, readSettings(read).place.timeZone)))
   })
+  .get('/ownerAccounts/:id', param({ id: number }), period, c =>
+    c.json(ownerAccountView(c.var.ledger.read, c.req.valid('param').id, c.req.valid('query'))),
+  )
+  .get('/account', query(account), c => {
+    const { name, search, ...period } = c.req.valid('query')
+    return c.json(accountView(c.var.ledger.read, name, period, search))
+  })
+  .get('/drawer', query(z.object(turn)), c => c.json(drawerView(c.var.ledger.read, c.req.valid('query'))))
+  .get('/periods', c => c.json(periodsView(c.var.ledger.read)))
   .get('/tax', period, c => {
     const { from, to } = c.req.valid('query')
     return c.json(accounts.taxView(c.var.ledger.read, from, to))
   })
   .get('/payments', period, c => {
     const { from, to } = c.req.valid('query')
-    return c.json(accounts.paymentsView(c.var.ledger.read, from, to))
+    return c.json(paymentsView(c.var.ledger.read, from, to))
   })
   .get('/dayBook', query(z.object(turn)), c => {
     const { read } = c.var.ledger
-    return c.json(accounts.dayBookView(read, c.req.valid('query'), readSettings(read).place.timeZone))
+    return c.json(dayBookView(read, c.req.valid('query'), readSettings(read).place.timeZone))
   })
   .get('/backups', c => {
     const { file } = c.var.ledger
@@ -120,5 +144,5 @@ export const pages = new Hono<Env>()
     return c.json(await publicHolidaysView(country, region, year))
   })
   .get('/dayFile', c =>
-    c.json(accounts.dayBookActs(c.var.ledger.read).map(act => ({ ...act, with: asLiteral(act.with) }))),
+    c.json(dayBookActs(c.var.ledger.read).map(act => ({ ...act, with: asLiteral(act.with) }))),
   )

@@ -4,8 +4,8 @@ import { z } from 'zod'
 import { fitsOn, type PaperSize, paperSizes, sizesOf, usualSize } from '../../core/papers/sizes.ts'
 import type { AnyContents, AnyKind } from '../../core/papers/working.ts'
 import { en } from '../../core/words/en/index.ts'
-import { documentRow } from '../../db/frozen-papers.ts'
 import { photographRow } from '../../db/books/photographs.ts'
+import { documentRow } from '../../db/frozen-papers.ts'
 import type { Ledger } from '../../db/ledger.ts'
 import { workingPapers } from '../../db/papers/index.ts'
 import { readPhotograph } from '../../db/photograph-files.ts'
@@ -15,7 +15,7 @@ import { issuedPaper, issuedSize } from '../papers/issued.ts'
 import { renderPaper } from '../papers/paper.ts'
 import { refuseInput } from '../problems.ts'
 import { query } from './body.ts'
-import { keyOf } from './fields.ts'
+import { civilDate, keyOf } from './fields.ts'
 import type { Env } from './perform.ts'
 
 const file = z
@@ -23,7 +23,10 @@ const file = z
   .regex(/^[1-9]\d{0,15}\.pdf$/)
   .transform(name => Number.parseInt(name, 10))
 const params = <T extends z.ZodRawShape>(shape: T) => zValidator('param', z.object(shape), refuseInput)
-const sized = query(z.object({ size: keyOf(paperSizes).optional() }))
+const size = keyOf(paperSizes).optional()
+const sized = query(z.object({ size }))
+/** A paper that speaks of a period is drawn of the one asked for, or of all time. */
+const sizedOf = query(z.object({ size, from: civilDate.optional(), to: civilDate.optional() }))
 
 /** The size, where the paper comes on it; else a refusal that names those it does come on. */
 function fitting(kind: AnyKind, size: PaperSize): PaperSize {
@@ -63,10 +66,12 @@ export const papers = new Hono<Env>()
     const size = fitting(row.kind, c.req.valid('query').size ?? issuedSize(ledger.read, row))
     return answer(c, row.kind, row.number.replace('/', '-'), await issuedPaper(ledger, row, size))
   })
-  .get('/of/:kind/:file', params({ kind: keyOf(workingPapers), file }), sized, async c => {
+  .get('/of/:kind/:file', params({ kind: keyOf(workingPapers), file }), sizedOf, async c => {
     const { kind, file: id } = c.req.valid('param')
     const { ledger, doing } = c.var
-    const contents = workingPapers[kind](ledger.read, id, doing.at)
+    const { from, to } = c.req.valid('query')
+    const period = from && to ? { from, to } : null
+    const contents = workingPapers[kind](ledger.read, id, doing.at, period)
     const usual = usualSize(kind, readSettings(ledger.read).place.paper)
     const size = fitting(kind, c.req.valid('query').size ?? usual)
     const pdf = await renderPaper(contents, { size, words: en, photographs: photographsOf(ledger) })

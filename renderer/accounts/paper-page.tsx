@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query'
 import type { ReactNode } from 'react'
 import { Link, useLocation } from 'wouter'
+import { minor } from '../../core/money/minor.ts'
 import { answer, api } from '../api.ts'
 import { clockWords } from '../clock-words.ts'
 import { EInvoiceLink } from '../exports/page-section.tsx'
@@ -38,8 +39,8 @@ function InItsOwnMoney({ view: { contents }, children }: { view: PaperView; chil
   return <ShopProvider view={{ ...data, settings: { ...data.settings, place } }}>{children}</ShopProvider>
 }
 
-/** Whether an invoice may be credited: it has not been yet. */
-const canCredit = ({ paper, correctedBy }: PaperView) => paper.kind === 'invoice' && correctedBy === null
+/** Whether an invoice may be credited: something of it is left. */
+const canCredit = ({ creditable }: PaperView) => creditable !== null
 
 function Shown({ view, crediting }: { view: PaperView; crediting: boolean }) {
   const { words } = useShop()
@@ -80,24 +81,31 @@ function Shown({ view, crediting }: { view: PaperView; crediting: boolean }) {
 
 /** Whose paper it is, of which clock and repair, and which papers it belongs with. */
 function About({ view: { paper, contents, corrects, correctedBy } }: { view: PaperView }) {
-  const { settings, words } = useShop()
+  const { settings, words, formats } = useShop()
   const { clock } = contents
-  const titled = (one: NonNullable<typeof corrects>) =>
+  const titled = (one: Pick<PaperView['paper'], 'kind' | 'number'>) =>
     words.papers.titleNumber(words.papers.titles[one.kind], one.number)
   const described = clock && {
     ...clock,
-    duration: clock.duration ?? '8-day',
-    trains: clock.trains ?? 1,
-    dial: clock.dial ?? 'other',
+    duration: clock.duration ?? ('unknown' as const),
+    trains: clock.trains ?? null,
+    dial: clock.dial ?? ('unknown' as const),
     maker: clock.maker ?? '',
     serial: clock.serial ?? '',
   }
   return (
     <>
-      {correctedBy && (
+      {correctedBy.length > 0 && (
         <p className="late">
-          {words.accounts.paper.correctedBy(titled(correctedBy))}{' '}
-          <Link href={`/accounts/paper/${correctedBy.id}`}>{titled(correctedBy)}</Link>
+          {words.accounts.paper.credited(
+            formats.money(minor(-correctedBy.reduce<number>((sum, one) => sum + one.totalMinor, 0))),
+            titled(paper),
+          )}{' '}
+          {correctedBy.map(one => (
+            <Link key={one.id} href={`/accounts/paper/${one.id}`}>
+              {titled(one)}
+            </Link>
+          ))}
         </p>
       )}
       <Facts

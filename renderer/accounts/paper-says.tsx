@@ -154,7 +154,10 @@ function receipt(shop: Shop, paper: Of<'receipt'>): Saying {
     [said.tendered, money(shop, paper.tendered)],
     [said.change, money(shop, paper.change)],
     [said.reference, paper.reference],
+    [said.onDate, date(shop, paper.onDate)],
     [said.towards, towards[paper.towards]],
+    [said.toAccount, money(shop, paper.toAccount)],
+    [said.rounding, money(shop, paper.rounding)],
     [held ? said.held : said.balance, money(shop, held ? -paper.balance : paper.balance)],
   ]
 }

@@ -48,12 +48,12 @@ describe('papers', () => {
       paper: { kind: 'invoice', number: 'I0001', repairNumber: 2201, totalMinor: 47568 },
       contents: { kind: 'invoice', owner: { name: 'Rosamund Pell' }, priced: { taxInclusive: 47568 } },
       corrects: null,
-      correctedBy: null,
+      correctedBy: [],
     })
     const credit = await shop.act('accounts.credit', { invoiceId: invoice.id, reason: 'Wrong owner' })
     const after = await shop.view(`documents/${invoice.id}`)
     expect(after.contents).toEqual(before.contents)
-    expect(after.correctedBy).toEqual({ id: credit.id, kind: 'credit-note', number: 'C0001' })
+    expect(after.correctedBy).toMatchObject([{ id: credit.id, kind: 'credit-note', number: 'C0001' }])
     expect((await shop.view(`documents/${credit.id}`)).corrects).toMatchObject({ number: 'I0001' })
     expect((await shop.ask('/api/pages/documents/999')).status).toBe(404)
   })

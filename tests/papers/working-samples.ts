@@ -257,8 +257,10 @@ export const statement: StatementContents = {
       balance: minor(0),
     },
   ],
+  before: minor(0),
   billed: minor(76974),
   paid: minor(76974),
+  writtenOff: minor(0),
   balance: minor(0),
 }
 

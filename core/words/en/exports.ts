@@ -3,8 +3,7 @@ export const exports = {
   title: 'Take the books out',
   note: 'Made anew from the ledger each time; nothing in it changes.',
   tables: 'As tables for a spreadsheet (CSV)',
-  exactHint:
-    'A text that a spreadsheet would run as a formula has a ’ set before it. Add ?exact=1 to the address to have every text as it is.',
+  exactHint: 'A text that a spreadsheet would run as a formula has a ’ set before it.',
   names: {
     owners: 'owners',
     contacts: 'phones and e-mails',
@@ -13,6 +12,8 @@ export const exports = {
     documents: 'papers',
     'document-lines': 'lines of papers',
     payments: 'payments',
+    'write-offs': 'write-offs',
+    'drawer-counts': 'counts of the drawer',
     stock: 'stock',
     'stock-moves': 'moves of stock',
     labour: 'bench time',
@@ -26,7 +27,7 @@ export const exports = {
   },
   tax: 'This period as a table (CSV)',
   archive:
-    'Everything together, photographs too, that can be read back into an empty ledger: npm run archive -- --ledger FILE --out FILE, with the ledger closed.',
+    'Everything together, photographs too, in one file that can be read back into an empty ledger, is an archive: whoever keeps this computer makes one while the ledger is closed. The guide that came with the program says how.',
 
   calendar: {
     estimated: ({ number, owner }: { number: number; owner: string }) =>

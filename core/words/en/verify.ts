@@ -28,7 +28,8 @@ export const verify = {
     dayBook: (n: number) => `Day book: ${n} rows`,
     numbers: (n: number) => `Numbers: ${n} given`,
     papers: (n: number) => `Papers: ${n}`,
-    derived: (n: number) => `Standings, balances and stock: ${n}`,
+    derived: (n: number) => `Standings, balances, settled taxes and stock: ${n}`,
+    money: (n: number) => `Credits, accounts, drawer counts and closed periods: ${n}`,
     photographs: (n: number) => `Photographs: ${n}`,
     keptPapers: (n: number) => `Papers as they were drawn: ${n}`,
   },
@@ -69,6 +70,16 @@ export const verify = {
       `Repair ${v.number} is listed as “${v.kept}”, but by what is on record it stands at “${v.stage}”.`,
     'derived.due': (v: Values) =>
       `On repair ${v.number}, ${v.due} is due in minor units by its invoices and payments, but ${v.kept} is listed.`,
+    'derived.settledTax': (v: Values) =>
+      `On repair ${v.number}, the tax kept as settled is not that of its invoices and payments.`,
+    'money.credited': (v: Values) =>
+      `The credit notes of invoice ${v.number} do not fit it: ${v.left} of it is left in minor units.`,
+    'money.account': (v: Values) =>
+      `On the account of ${v.name}, ${v.held} is held in minor units: less than nothing.`,
+    'money.drawer': (v: Values) =>
+      `The count of the drawer of ${v.day} expected ${v.kept} in minor units, but the entries come to ${v.expected}.`,
+    'money.closed': (v: Values) =>
+      `${v.entries === 1 ? 'One entry was' : `${v.entries} entries were`} booked into the books closed to ${v.to}, after they were closed.`,
     'derived.stock': (v: Values) =>
       `Of the part ${v.name}, ${v.moved} are in stock by its moves, but ${v.kept} are listed.`,
     'photograph.missing': (v: Values) => `The photograph ${v.hash} is not beside the ledger.`,

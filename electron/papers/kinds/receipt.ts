@@ -1,3 +1,4 @@
+import { minor } from '../../../core/money/minor.ts'
 import type { ReceiptContents } from '../../../core/papers/contents.ts'
 import { type Block, section } from '../kit/flow.ts'
 import { piece, ruledEntry } from '../parts/entry.ts'
@@ -24,13 +25,14 @@ export const receipt: PaperKindPlan<ReceiptContents> = {
   ],
 }
 
-function how({ sheet, words }: Desk, contents: ReceiptContents): Block[] {
+function how({ sheet, words, write }: Desk, contents: ReceiptContents): Block[] {
   const say = words.papers.receipt
-  const { method, reference } = contents
+  const { method, reference, onDate } = contents
   return [
     ...ruledEntry(sheet, say.towards, [piece(sentence(towardsText(words.papers.receipt, contents)))]),
     ...ruledEntry(sheet, say.method, [piece(sentence(said(words.paymentMethods, method)))]),
     ...(reference ? ruledEntry(sheet, say.reference, [piece(reference)]) : []),
+    ...(onDate ? ruledEntry(sheet, say.onDate, [piece(write.date(onDate))]) : []),
   ]
 }
 
@@ -41,12 +43,17 @@ function towardsText(say: Desk['words']['papers']['receipt'], contents: ReceiptC
   return repairNumber ? say.forRepairDeposit(repairNumber) : say.forDeposit
 }
 
-function figures({ words, write }: Desk, { amount, tendered, change, balance }: ReceiptContents): Total[] {
+function figures({ words, write }: Desk, contents: ReceiptContents): Total[] {
   const say = words.papers.receipt
+  const { amount, tendered, change, toAccount, rounding, balance } = contents
   return [
     ...(tendered === undefined ? [] : [{ label: say.tendered, amount: write.amount(tendered) }]),
     ...(change === undefined ? [] : [{ label: say.change, amount: write.amount(change) }]),
     { label: amount < 0 ? say.givenBack : say.received, amount: write.money(amount), final: true },
-    { label: balance < 0 ? say.held : say.balance, amount: write.money(balance) },
+    ...(toAccount === undefined ? [] : [{ label: say.toAccount, amount: write.amount(toAccount) }]),
+    ...(rounding === undefined ? [] : [{ label: say.rounding, amount: write.amount(rounding) }]),
+    balance < 0
+      ? { label: say.held, amount: write.money(minor(-balance)) }
+      : { label: say.balance, amount: write.money(balance) },
   ]
 }

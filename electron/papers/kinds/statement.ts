@@ -1,4 +1,4 @@
-import { minor } from '../../../core/money/minor.ts'
+import { type Minor, minor } from '../../../core/money/minor.ts'
 import type { StatementContents, StatementRow } from '../../../core/papers/working.ts'
 import { formats } from '../../../core/words/format.ts'
 import { type Section, section } from '../kit/flow.ts'
@@ -17,13 +17,21 @@ export const statement: PaperKindPlan<StatementContents> = {
     section(
       ...letterhead(d, contents.shop),
       ...title(d, heading),
-      ...ownerAndFacts(d, contents, [
-        [d.words.papers.date, d.write.date(contents.issuedOn)],
-      ] satisfies Fact[]),
+      ...ownerAndFacts(d, contents, facts(d, contents)),
     ),
     entries(d, contents),
     section(...totals(d, figures(d, contents))),
   ],
+}
+
+function facts({ words, write }: Desk, { issuedOn, period }: StatementContents): Fact[] {
+  const say = words.papers.statement
+  return [
+    [words.papers.date, write.date(issuedOn)],
+    ...(period
+      ? [[say.period, say.periodSaid(write.date(period.from), write.date(period.to))] satisfies Fact]
+      : []),
+  ]
 }
 
 function entries(d: Desk, { rows }: StatementContents): Section {
@@ -71,15 +79,22 @@ function entryText({ words }: Desk, { entry, number = '', method }: StatementRow
   return [text, method && said(words.paymentMethods, method)].filter(Boolean).join(', ')
 }
 
-function figures({ words, write }: Desk, { billed, paid, balance }: StatementContents): Total[] {
+function figures(
+  { words, write }: Desk,
+  { before, billed, paid, writtenOff, balance }: StatementContents,
+): Total[] {
   const say = words.papers.statement
   const last =
     balance < 0
       ? { label: say.held, amount: write.money(minor(-balance)) }
       : { label: say.owed, amount: write.money(balance) }
+  const where = (label: string, amount: Minor) =>
+    amount === 0 ? [] : [{ label, amount: write.amount(amount) }]
   return [
+    ...where(say.before, before),
     { label: say.totalBilled, amount: write.amount(billed) },
     { label: say.totalPaid, amount: write.amount(paid) },
+    ...where(say.totalWrittenOff, writtenOff),
     { ...last, final: true },
   ]
 }

@@ -1,0 +1,78 @@
+import { asc, type SQL, sql } from 'drizzle-orm'
+import { localOf } from '../../core/calendar/zone.ts'
+import type { Minor } from '../../core/money/minor.ts'
+import type { PaperKind } from '../../core/papers/contents.ts'
+import type { Form } from '../../core/vocabulary/clock.ts'
+import type { Read } from '../ledger.ts'
+import * as s from '../schema/index.ts'
+import type { Subject } from '../verb.ts'
+import { type Turn, turned } from './turn.ts'
+
+interface DayBookRow {
+  readonly id: number
+  readonly at: string
+  readonly act: string
+  readonly person: string | null
+  readonly subjectKind: Subject['kind']
+  readonly subjectId: number
+  readonly input: string
+  readonly repairNumber: number | null
+  readonly paperId: number | null
+  readonly paperKind: PaperKind | null
+  readonly paperNumber: string | null
+  readonly ownerId: number | null
+  readonly ownerName: string | null
+  readonly clockId: number | null
+  readonly form: Form | null
+  readonly thing: string | null
+  /** What a paper, a write-off or a count of the drawer comes to; null on everything else. */
+  readonly amountMinor: Minor | null
+}
+
+const dayBookRows = (read: Read, where: SQL | undefined, orderBy: SQL, limit: number) =>
+  read.all<DayBookRow>(sql`
+    SELECT day_book.id, day_book.at, day_book.act, actor.name AS person,
+      day_book.subject_kind AS subjectKind, day_book.subject_id AS subjectId, day_book.input,
+      coalesce(r.number, dr.number) AS repairNumber,
+      d.id AS paperId, d.kind AS paperKind, d.number AS paperNumber,
+      coalesce(o.id, ro.id) AS ownerId, coalesce(o.name, ro.name) AS ownerName,
+      c.id AS clockId, c.form AS form, coalesce(p.name, parts.name, vendors.name, closed.to_date) AS thing,
+      CASE WHEN d.kind NOT IN ('claim-check', 'warranty') THEN d.total_minor
+        WHEN w.id IS NOT NULL THEN w.amount_minor WHEN drawer.id IS NOT NULL THEN drawer.counted_minor
+        WHEN e.id IS NOT NULL THEN e.total_minor END AS amountMinor
+    FROM day_book
+    LEFT JOIN people actor ON actor.id = day_book.person_id
+    LEFT JOIN estimates e ON day_book.subject_kind = 'estimate' AND e.id = day_book.subject_id
+    LEFT JOIN run_in_runs run ON day_book.subject_kind = 'run-in' AND run.id = day_book.subject_id
+    LEFT JOIN write_offs w ON day_book.subject_kind = 'write-off' AND w.id = day_book.subject_id
+    LEFT JOIN drawer_counts drawer ON day_book.subject_kind = 'drawer-count' AND drawer.id = day_book.subject_id
+    LEFT JOIN closed_periods closed ON day_book.subject_kind = 'closed-period' AND closed.id = day_book.subject_id
+    LEFT JOIN repairs r ON r.id = CASE day_book.subject_kind
+      WHEN 'write-off' THEN w.repair_id WHEN 'repair' THEN day_book.subject_id WHEN 'estimate' THEN e.repair_id WHEN 'run-in' THEN run.repair_id END
+    LEFT JOIN documents d ON day_book.subject_kind = 'document' AND d.id = day_book.subject_id
+    LEFT JOIN repairs dr ON dr.id = d.repair_id
+    LEFT JOIN owners o ON o.id = CASE day_book.subject_kind
+      WHEN 'owner' THEN day_book.subject_id WHEN 'document' THEN d.owner_id END
+    LEFT JOIN owners ro ON ro.id = r.owner_id
+    LEFT JOIN clocks c ON day_book.subject_kind = 'clock' AND c.id = day_book.subject_id
+    LEFT JOIN people p ON day_book.subject_kind = 'person' AND p.id = day_book.subject_id
+    LEFT JOIN parts ON day_book.subject_kind = 'part' AND parts.id = day_book.subject_id
+    LEFT JOIN vendors ON day_book.subject_kind = 'vendor' AND vendors.id = day_book.subject_id
+    WHERE ${where ?? sql`1`} ORDER BY ${orderBy} LIMIT ${limit}`)
+
+/** The day book, newest first, a page at a time: each act with who did it, its input, and what it was about. */
+export function dayBookView(read: Read, turn: Turn, timeZone: string) {
+  const { rows, ...more } = turned(s.dayBook.id, turn, undefined, ({ where, orderBy, limit }) =>
+    dayBookRows(read, where, orderBy, limit),
+  )
+  return { ...more, rows: rows.map(row => ({ ...row, local: localOf(row.at, timeZone) })) }
+}
+
+/** The whole day book in order, as acts that can be played again. */
+export const dayBookActs = (read: Read) =>
+  read
+    .select({ at: s.dayBook.at, who: s.dayBook.personId, act: s.dayBook.act, input: s.dayBook.input })
+    .from(s.dayBook)
+    .orderBy(asc(s.dayBook.id))
+    .all()
+    .map(({ at, who, act, input }) => ({ at, who, act, with: JSON.parse(input) as Record<string, unknown> }))

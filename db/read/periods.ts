@@ -1,0 +1,20 @@
+import { desc, eq } from 'drizzle-orm'
+import { closedTo } from '../book-day.ts'
+import type { Read } from '../ledger.ts'
+import { closedPeriods, people } from '../schema/index.ts'
+
+/** To which day the books are closed (null while they are not), and every closing, the last first. */
+export const periodsView = (read: Read) => ({
+  closedTo: closedTo(read),
+  rows: read
+    .select({
+      id: closedPeriods.id,
+      at: closedPeriods.at,
+      toDate: closedPeriods.toDate,
+      person: people.name,
+    })
+    .from(closedPeriods)
+    .leftJoin(people, eq(people.id, closedPeriods.personId))
+    .orderBy(desc(closedPeriods.id))
+    .all(),
+})
