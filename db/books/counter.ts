@@ -29,11 +29,12 @@ export const strikeNote = verb('counter.strikeNote', (tx, input: { noteId: numbe
   return { subject: { kind: 'repair', id: note.repairId }, result: { id: note.id } }
 })
 
-/** Says a new estimated date. */
+/** Says a new estimated date; `seen` is the one the writer has seen, where that is to be checked. */
 export const estimateDate = verb(
   'counter.estimateDate',
-  (tx, input: { repairId: number; estimatedOn: string | null }) => {
-    repairInShop(tx, input.repairId)
+  (tx, input: { repairId: number; estimatedOn: string | null; seen?: string | null | undefined }) => {
+    const { estimatedOn: now } = repairInShop(tx, input.repairId)
+    if (input.seen !== undefined && input.seen !== now) refuse('repair.dateChanged', '', { on: now ?? '–' })
     tx.update(repairs).set({ estimatedOn: input.estimatedOn }).where(eq(repairs.id, input.repairId)).run()
     return { subject: { kind: 'repair', id: input.repairId }, result: { id: input.repairId } }
   },

@@ -8,6 +8,7 @@ import { takeIn } from '../../db/books/take-in.ts'
 import { takeInProblems } from '../../db/take-in-problems.ts'
 import { body, bodyAnd } from './body.ts'
 import {
+  civilDate,
   count,
   id,
   keyOf,
@@ -65,7 +66,6 @@ const takeInInput = z.strictObject({
   covered: tick,
   estimateOnly: tick,
   springs: oneOf(intake.springStates).default('unknown'),
-  keyWith: oneOf(intake.custodies).default('absent'),
   agreedWords: optional(400),
   fee: openAmount,
   low: openAmount,
@@ -100,8 +100,10 @@ export const counter = new Hono<Env>()
   .post('/strikeNote', body(z.strictObject({ noteId: id, reason: required(400) })), c =>
     perform(c, strikeNote, c.req.valid('json')),
   )
-  .post('/estimateDate', body(z.strictObject({ repairId: id, estimatedOn: openDate })), c =>
-    perform(c, estimateDate, c.req.valid('json')),
+  .post(
+    '/estimateDate',
+    body(z.strictObject({ repairId: id, estimatedOn: openDate, seen: civilDate.nullable().optional() })),
+    c => perform(c, estimateDate, c.req.valid('json')),
   )
   .post(
     '/tellOwner',

@@ -225,4 +225,15 @@ describe('two people at one repair', () => {
     expect(body.problems[0]).toMatchObject({ code: 'word.recordedMeanwhile', field: 'others[0]' })
     expect((await view(2201)).words).toEqual([])
   })
+
+  it('does not let one estimated date overwrite another that the writer has not seen', async () => {
+    const change = (estimatedOn: string, seen: string | null) =>
+      shop.tryAct('counter.estimateDate', { repairId: first.id, estimatedOn, seen })
+    expect((await change('2027-04-02', '2027-03-26')).status).toBe(200)
+    const { body } = await change('2027-04-09', '2027-03-26')
+    expect(body.problems[0]).toMatchObject({ code: 'repair.dateChanged' })
+    expect(body.problems[0].message).toContain('2027-04-02')
+    expect((await view(2201)).repair.estimatedOn).toBe('2027-04-02')
+    expect((await change('2027-04-09', '2027-04-02')).status).toBe(200)
+  })
 })

@@ -80,6 +80,8 @@ export const refusals = {
   'estimate.repairTwice': (v: Values) => `Repair ${v.number} stands on this estimate already.`,
   'estimate.otherOwner': (v: Values) => `Repair ${v.number} is another owner’s.`,
   'estimate.notTogether': () => 'This repair is not on the same estimate, or is answered already.',
+  'repair.dateChanged': (v: Values) =>
+    `Meanwhile the estimated date was changed to ${v.on}. Send this again to change it all the same.`,
   'word.recordedMeanwhile': (v: Values) =>
     `Meanwhile a word was recorded: ${v.who}, ${v.answer === 'declined' ? 'declined' : 'go-ahead'}. Read it below; send this again to record a further word.`,
   'estimate.highBelowLow': () => 'The upper end must not be below the estimate itself.',

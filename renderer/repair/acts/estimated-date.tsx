@@ -12,11 +12,15 @@ export function EstimatedDate({ view: { repair }, close }: ActProps) {
   const { dateForm } = useShop().words.repair
   const entry = useEntry({ estimatedOn: repair.estimatedOn ?? '' })
   const act = useAct(
-    (input: { repairId: number; estimatedOn: string | null }) =>
+    (input: { repairId: number; estimatedOn: string | null; seen: string | null }) =>
       answer(api.counter.estimateDate.$post({ json: input })),
     { said: () => dateForm.said, after: close },
   )
-  const input = () => ({ repairId: repair.id, estimatedOn: entry.value.estimatedOn || null })
+  const input = () => ({
+    repairId: repair.id,
+    estimatedOn: entry.value.estimatedOn || null,
+    seen: repair.estimatedOn,
+  })
   return (
     <ActPanel title={dateForm.title} act={act} input={input} send={dateForm.send} close={close}>
       <ReckonedDate number={repair.number} take={date => entry.set({ estimatedOn: date })} />

@@ -1,7 +1,7 @@
 import { answer, type api } from '../../api.ts'
 import { useAskedAct } from '../../parts/act.tsx'
 import { useEntry } from '../../parts/entry.ts'
-import { TextArea } from '../../parts/field.tsx'
+import { DateField, TextArea } from '../../parts/field.tsx'
 import { usePrintPaper, useSaidPaper } from '../../parts/paper-link.tsx'
 import { useShop } from '../../shop.tsx'
 import { ActPanel } from '../act-panel.tsx'
@@ -17,7 +17,7 @@ export function Invoice({ view, close }: ActProps) {
   const { invoiceForm } = words.repair
   const print = usePrintPaper()
   const said = useSaidPaper()
-  const entry = useEntry({ notes: '' })
+  const entry = useEntry({ notes: '', issuedOn: shop.today })
   const lines = useMoneyLines(startOfInvoice(view))
   const origin = useOrigin(view)
   const act = useAskedAct(
@@ -40,11 +40,17 @@ export function Invoice({ view, close }: ActProps) {
       },
     },
   )
-  const input = () => ({ repairId: view.repair.id, lines: lines.written(), ...entry.value })
+  const input = () => ({
+    repairId: view.repair.id,
+    lines: lines.written(),
+    ...entry.value,
+    issuedOn: entry.value.issuedOn || null,
+  })
   return (
     <ActPanel title={invoiceForm.title} act={act} input={input} send={invoiceForm.send} close={close}>
       <LineEditor view={view} lines={lines} beside={origin} />
       <InvoiceLimits view={view} lines={lines} />
+      <DateField label={invoiceForm.issuedOn} {...entry.at('issuedOn')} />
       <TextArea label={invoiceForm.notes} {...entry.at('notes')} />
     </ActPanel>
   )

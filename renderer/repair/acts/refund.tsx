@@ -1,50 +1,57 @@
+import { useLocation } from 'wouter'
 import { minor, minorText } from '../../../core/money/minor.ts'
 import type { PaymentMethod } from '../../../core/vocabulary/work.ts'
 import { answer, type api } from '../../api.ts'
 import { useAskedAct } from '../../parts/act.tsx'
 import { useEntry } from '../../parts/entry.ts'
-import { Choice, DecimalField, TextField } from '../../parts/field.tsx'
-import { useSaidPaper } from '../../parts/paper-link.tsx'
+import { Choice, DateField, DecimalField, TextField } from '../../parts/field.tsx'
 import { useShop } from '../../shop.tsx'
 import { ActPanel } from '../act-panel.tsx'
 import type { ActProps } from '../repair.ts'
+import { withReceipt } from '../taken.tsx'
 
-/** Gives back what the shop holds of the owner's money. */
-export function Refund({ view, close }: ActProps) {
-  const { words, settings } = useShop()
-  const said = useSaidPaper()
+/** Gives back what the shop holds of the owner's money on this repair, or takes it over to the owner's account. */
+export function Refund({ view, close, place }: ActProps) {
+  const { words, formats, settings, today } = useShop()
   const { refundForm, payForm } = words.repair
   const { currency } = settings.place
+  const [, navigate] = useLocation()
   const entry = useEntry({
     amount: minorText(minor(view.money.heldMinor), currency),
     method: 'card' as PaymentMethod,
     reference: '',
+    onDate: today,
   })
   const act = useAskedAct(
-    (ledger, input: Parameters<typeof api.accounts.refund.$post>[0]['json']) =>
-      answer(ledger.accounts.refund.$post({ json: input })),
+    (ledger, json: Parameters<typeof api.accounts.refund.$post>[0]['json']) =>
+      answer(ledger.accounts.refund.$post({ json })),
     {
       said: ({ number }) => refundForm.said(number),
-      confirm: input => ({
+      confirm: ({ method }, { amountMinor }) => ({
         title: refundForm.ask,
-        body: <p>{payForm.asked(`${input.amount} ${currency}`, words.paymentMethods[input.method])}</p>,
+        body: <p>{payForm.asked(formats.money(minor(-amountMinor)), words.paymentMethods[method])}</p>,
         yesWords: refundForm.send,
       }),
-      paper: ({ receiptId, number }) => said('receipt', receiptId, number),
-      after: close,
+      after: ({ receiptId }) => navigate(withReceipt(place, receiptId)),
     },
   )
   return (
     <ActPanel
       title={refundForm.title}
       act={act}
-      input={() => ({ repairId: view.repair.id, ...entry.value })}
+      input={() => ({ ...entry.value, repairId: view.repair.id, onDate: entry.value.onDate || null })}
       send={refundForm.send}
       close={close}
     >
       <div className="fields form">
         <DecimalField label={payForm.amount} unit={currency} {...entry.at('amount')} />
-        <Choice label={payForm.method} choices={words.paymentMethods} {...entry.at('method')} />
+        <Choice
+          label={refundForm.method}
+          hint={refundForm.hint}
+          choices={words.paymentMethods}
+          {...entry.at('method')}
+        />
+        <DateField label={payForm.onDate} {...entry.at('onDate')} />
         <TextField label={payForm.reference} {...entry.at('reference')} />
       </div>
     </ActPanel>
