@@ -60,12 +60,12 @@ async function openedLedger(choice: ShopChoice) {
   return { ledger: openLedger(file, { migrations: places.migrations, now: clock }), now: clock }
 }
 
-/** The handler, after whose acts the papers they issued are drawn and kept. */
+/** The handler, between whose answers the papers that were issued are drawn and kept. */
 const wakingKeeper =
   (handle: Handle, keeper: PaperKeeper): Handle =>
   async request => {
     const answer = await handle(request)
-    if (request.method === 'POST') keeper.wake()
+    keeper.wake()
     return answer
   }
 

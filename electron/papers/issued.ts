@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { type PaperSize, usualSize } from '../../core/papers/sizes.ts'
 import { en } from '../../core/words/en/index.ts'
-import { documentRow, frozenContents } from '../../db/frozen-papers.ts'
 import { hashOf } from '../../db/files-beside.ts'
+import { documentRow, frozenContents } from '../../db/frozen-papers.ts'
 import type { DocumentRow } from '../../db/issue.ts'
 import { firstUndrawn, keepPaper, keptPaper, readKeptPaper } from '../../db/kept-papers.ts'
 import type { Ledger, Read } from '../../db/ledger.ts'
@@ -40,27 +40,28 @@ export async function issuedPaper(
 }
 
 /**
- * Draws and keeps every paper issued after the document `after` that is not kept yet, one by one and in order, until `stopped`
- * says so. Returns the last document it looked at. A paper that cannot be drawn is told and left for the next start.
+ * Draws and keeps the first paper issued after the document `after` that is not kept yet, unless it was `stopped` meanwhile. Returns
+ * its document; nothing where all are kept. A paper that cannot be drawn is told, and left for the next start.
  */
-export async function keepPapers(
+export async function keepNext(
   ledger: Ledger,
-  after = 0,
+  after: number,
   stopped: () => boolean = () => false,
-): Promise<number> {
-  let last = after
-  for (;;) {
-    const id = stopped() ? undefined : firstUndrawn(ledger.read, last)
-    if (id === undefined) return last
-    const row = documentRow(ledger.read, id)
-    const size = issuedSize(ledger.read, row)
-    try {
-      const bytes = await draw(row, size)
-      if (stopped()) return last
-      keepPaper(ledger, { id, size, drawnBy, bytes })
-    } catch (error) {
-      console.error(error)
-    }
-    last = id
+): Promise<number | undefined> {
+  const id = firstUndrawn(ledger.read, after)
+  if (id === undefined) return undefined
+  const row = documentRow(ledger.read, id)
+  const size = issuedSize(ledger.read, row)
+  try {
+    const bytes = await draw(row, size)
+    if (!stopped()) keepPaper(ledger, { id, size, drawnBy, bytes })
+  } catch (error) {
+    console.error(error)
   }
+  return id
+}
+
+/** Draws and keeps every paper that is not kept yet, one by one and in order. */
+export async function keepPapers(ledger: Ledger): Promise<void> {
+  for (let id: number | undefined = 0; id !== undefined; ) id = await keepNext(ledger, id)
 }

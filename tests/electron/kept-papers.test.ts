@@ -8,7 +8,7 @@ import { openLedger } from '../../db/ledger.ts'
 import { allDocuments } from '../../db/read/accounts.ts'
 import { verified } from '../../db/verify/index.ts'
 import { createHandler } from '../../electron/handler.ts'
-import { drawnBy, keepPapers } from '../../electron/papers/issued.ts'
+import { drawnBy, keepNext, keepPapers } from '../../electron/papers/issued.ts'
 import { paperKeeper } from '../../electron/papers/keeper.ts'
 import { migrations } from '../db/temporary-ledger.ts'
 import { infoOf } from '../papers/reading.ts'
@@ -140,9 +140,8 @@ describe('the keeper of papers', () => {
     keeper.stop()
   })
 
-  it('draws nothing more once it is stopped', async () => {
-    const looked = await keepPapers(shop.ledger, 0, () => true)
-    expect(looked).toBe(0)
+  it('keeps nothing more once it is stopped', async () => {
+    await keepNext(shop.ledger, 0, () => true)
     expect(existsSync(folderBeside(shop.file, 'papers'))).toBe(false)
   })
 })

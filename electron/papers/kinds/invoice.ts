@@ -1,3 +1,4 @@
+import { minor } from '../../../core/money/minor.ts'
 import type { InvoiceContents, WarrantyLine } from '../../../core/papers/contents.ts'
 import { type Section, section } from '../kit/flow.ts'
 import { piece, ruledEntry } from '../parts/entry.ts'
@@ -52,11 +53,9 @@ function settled({ words, write }: Desk, { payments, priced }: InvoiceContents):
       ? []
       : [{ label: say.totals.paid, amount: write.amount(priced.paid) }]),
     ...(priced.rounding === 0 ? [] : [{ label: say.totals.rounding, amount: write.amount(priced.rounding) }]),
-    {
-      label: priced.due < 0 ? say.totals.owedToOwner : say.totals.due,
-      amount: write.money(priced.due),
-      final: true,
-    },
+    priced.due < 0
+      ? { label: say.totals.owedToOwner, amount: write.money(minor(-priced.due)), final: true }
+      : { label: say.totals.due, amount: write.money(priced.due), final: true },
   ]
 }
 
