@@ -162,6 +162,13 @@ function papers(db: Database.Database, count: number, owners: number, clocks: nu
       contents_hash: digest(number),
     }
   })
+  insert(db, 'kept_papers', count * kinds.length, n => ({
+    id: n + 1,
+    hash: digest(`paper ${n}`),
+    bytes: 30_000,
+    size: 'a4',
+    drawn_by: '0.1.0',
+  }))
   const invoice = (repair: number) => repair * kinds.length + 3
   insert(db, 'document_taxes', count, n => ({
     document_id: invoice(n),
