@@ -6,10 +6,11 @@ import { minor } from '../../core/money/minor.ts'
 import { phoneText } from '../../core/owner/contact.ts'
 import { isLate } from '../../core/standing/counter-list.ts'
 import { setUpAdviceFor } from '../../core/vocabulary/set-up-advice.ts'
-import { repairBalance } from '../balance.ts'
+import { accountHeld, repairBalance } from '../balance.ts'
 import { feePaidMinor } from '../book-lines.ts'
 import { type RepairRow, standingOf } from '../facts.ts'
 import type { Read } from '../ledger.ts'
+import { latestInvoice } from '../receipts.ts'
 import { known } from '../refusal.ts'
 import * as s from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
@@ -66,8 +67,8 @@ function earlierVisits(read: Read, repair: RepairRow, today: string) {
     }))
 }
 
-/** Money on a repair: what was paid and given back, and how it stands. */
-function moneyOf(read: Read, repairId: number) {
+/** Money on a repair: what was paid, given back and given up, how it stands, and what is held on the owner's account. */
+function moneyOf(read: Read, { id: repairId, ownerId }: RepairRow) {
   const payments = read
     .select()
     .from(s.payments)
@@ -75,7 +76,19 @@ function moneyOf(read: Read, repairId: number) {
     .orderBy(asc(s.payments.id))
     .all()
   const balance = repairBalance(read, repairId)
-  return { payments, balance, heldMinor: minor(Math.max(-balance.due, 0)) }
+  return {
+    payments,
+    writeOffs: read
+      .select()
+      .from(s.writeOffs)
+      .where(eq(s.writeOffs.repairId, repairId))
+      .orderBy(asc(s.writeOffs.id))
+      .all(),
+    balance,
+    billed: latestInvoice(read, repairId) !== undefined,
+    heldMinor: minor(Math.max(-balance.due, 0)),
+    accountMinor: accountHeld(read, ownerId),
+  }
 }
 
 /** The repair of a number, or a refusal. */
@@ -127,7 +140,7 @@ export function repairView(read: Read, number: number, at: string) {
       .orderBy(asc(s.messages.id))
       .all(),
     documents: documentsOf(read, [repair.id], papersOfOthers),
-    money: moneyOf(read, repair.id),
+    money: moneyOf(read, repair),
     warranty: { given: warrantyOf(read, repair.id) ?? null, cover: coverOf(read, repair, today) ?? null },
     handOver: read.select().from(s.handOvers).where(eq(s.handOvers.repairId, repair.id)).get() ?? null,
     earlier: earlierVisits(read, repair, today),

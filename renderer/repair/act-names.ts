@@ -3,7 +3,14 @@ import type { Words } from '../../core/words/en/index.ts'
 import type { Repair } from './repair.ts'
 
 /** Acts that no standing waits for but that may be right at any time. */
-export type SideAct = 'pay' | 'refund' | 'estimated-date' | 'tell-owner' | 'note'
+export type SideAct =
+  | 'pay'
+  | 'refund'
+  | 'write-off'
+  | 'take-back-write-off'
+  | 'estimated-date'
+  | 'tell-owner'
+  | 'note'
 
 /** Acts that are done on the page of the repair itself. */
 export type FormAct = Exclude<RepairAct, 'work' | 'end-wait' | 'start-run-in' | 'decide-run-in'> | SideAct
@@ -27,6 +34,8 @@ export function actWords({ screens, repair }: Words, act: RepairAct | SideAct): 
   const side: Record<SideAct, string> = {
     pay: repair.payForm.act,
     refund: repair.refundForm.act,
+    'write-off': repair.writeOffForm.act,
+    'take-back-write-off': repair.takeBackForm.act,
     'estimated-date': repair.dateForm.act,
     'tell-owner': repair.tellForm.act,
     note: repair.noteForm.act,
@@ -37,7 +46,10 @@ export function actWords({ screens, repair }: Words, act: RepairAct | SideAct): 
 /** What of a repair decides which acts are open. */
 export interface ActsOf {
   readonly standing: Pick<Repair['standing'], 'stage' | 'next'>
-  readonly money: { readonly balance: { readonly due: number }; readonly heldMinor: number }
+  readonly money: {
+    readonly balance: { readonly due: number; readonly writtenOff: number }
+    readonly heldMinor: number
+  }
 }
 
 function sideActs({ standing: { stage }, money }: ActsOf): SideAct[] {
@@ -46,6 +58,8 @@ function sideActs({ standing: { stage }, money }: ActsOf): SideAct[] {
     'tell-owner': inShop,
     pay: inShop || money.balance.due > 0,
     refund: money.heldMinor > 0,
+    'write-off': money.balance.due > 0,
+    'take-back-write-off': money.balance.writtenOff > 0,
     'estimated-date': inShop,
     note: inShop,
   }

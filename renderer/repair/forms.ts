@@ -12,6 +12,7 @@ import { Refund } from './acts/refund.tsx'
 import { SendEstimate } from './acts/send-estimate.tsx'
 import { TellOwner } from './acts/tell-owner.tsx'
 import { WriteEstimate } from './acts/write-estimate.tsx'
+import { TakeBackWriteOff, WriteOff } from './acts/write-off.tsx'
 import type { ActProps } from './repair.ts'
 
 /** The form of every act that is done on the repair's own page. */
@@ -25,6 +26,8 @@ export const forms: Record<FormAct, ComponentType<ActProps>> = {
   'hand-over': HandOver,
   pay: Pay,
   refund: Refund,
+  'write-off': WriteOff,
+  'take-back-write-off': TakeBackWriteOff,
   'estimated-date': EstimatedDate,
   'tell-owner': TellOwner,
   note: Note,

@@ -13,7 +13,7 @@ import type { Repair } from './repair.ts'
 export function MoneySection({ view: { money } }: { view: Repair }) {
   const { words } = useShop()
   const { repair } = words
-  const { payments, balance } = money
+  const { payments, writeOffs, balance } = money
   if (payments.length === 0 && balance.billed === 0) return null
   return (
     <Section title={repair.sections.money}>
@@ -31,16 +31,17 @@ export function MoneySection({ view: { money } }: { view: Repair }) {
             { label: repair.amount, kind: 'figure', cell: payment => <Money minor={payment.amountMinor} /> },
           ]}
         />
+        {writeOffs.length > 0 && <WriteOffs writeOffs={writeOffs} />}
       </div>
       <dl className="sums-below">
-        {(
-          [
-            [repair.billed, balance.billed],
-            [repair.paid, balance.paid],
-            [repair.due, balance.due],
-          ] as const
-        ).map(([name, minor]) => (
-          <div key={name} className={minor === balance.due && name === repair.due ? 'total' : undefined}>
+        {[
+          [repair.billed, balance.billed] as const,
+          [repair.paid, balance.paid] as const,
+          ...(balance.writtenOff === 0 ? [] : [[repair.writtenOff, balance.writtenOff] as const]),
+          ...(balance.rounded === 0 ? [] : [[repair.rounded, balance.rounded] as const]),
+          [repair.due, balance.due] as const,
+        ].map(([name, minor]) => (
+          <div key={name} className={name === repair.due ? 'total' : undefined}>
             <dt>{name}</dt>
             <dd>
               <Money minor={minor} />
@@ -49,6 +50,27 @@ export function MoneySection({ view: { money } }: { view: Repair }) {
         ))}
       </dl>
     </Section>
+  )
+}
+
+/** What was taken off what is owed without money. */
+function WriteOffs({ writeOffs }: Pick<Repair['money'], 'writeOffs'>) {
+  const { words } = useShop()
+  const { repair } = words
+  return (
+    <Ledger
+      plain
+      caption={repair.writeOffs}
+      groups={[{ title: '', rows: writeOffs }]}
+      rowKey={one => one.id}
+      empty={repair.noPayments}
+      columns={[
+        { label: repair.date, kind: 'text', cell: one => <CivilDate on={one.onDate} /> },
+        { label: repair.writtenOff, kind: 'text', cell: one => words.writeOffKinds[one.kind] },
+        { label: repair.why, kind: 'entry', cell: one => one.reason },
+        { label: repair.amount, kind: 'figure', cell: one => <Money minor={one.amountMinor} /> },
+      ]}
+    />
   )
 }
 

@@ -21,6 +21,7 @@ import {
 } from './money-sections.tsx'
 import { dueMinor, type Repair, repairQuery } from './repair.ts'
 import { StandingBar } from './standing-bar.tsx'
+import { Taken } from './taken.tsx'
 
 interface RepairViewProps {
   /** The repair's number as it stands in the address. */
@@ -48,13 +49,14 @@ function useSums(view: Repair): Sum[] {
   const { words } = useShop()
   const { repair } = words
   const due = dueMinor(view)
-  const held = view.money.heldMinor
+  const { heldMinor: held, accountMinor: account } = view.money
   return [
     ...(view.repair.estimatedOn
       ? [{ figure: <DueDate on={view.repair.estimatedOn} late={view.late} />, words: repair.estimatedOn }]
       : []),
     ...(due > 0 ? [{ figure: <Money minor={due} sign />, words: repair.toPay }] : []),
     ...(held > 0 ? [{ figure: <Money minor={held} sign />, words: repair.held }] : []),
+    ...(account > 0 ? [{ figure: <Money minor={account} sign />, words: repair.onAccount }] : []),
   ]
 }
 
@@ -63,6 +65,7 @@ function Shown({ view, act, base }: { view: Repair; act: string | undefined; bas
   const [, navigate] = useLocation()
   const { repair, clock, owner } = view
   const blocked = view.standing.blocked.find(one => one.act === act)
+  const place = `${base}/${repair.number}`
   const Form = act === undefined || blocked ? undefined : forms[act as keyof typeof forms]
   return (
     <Page
@@ -83,7 +86,8 @@ function Shown({ view, act, base }: { view: Repair; act: string | undefined; bas
           <p>{problemText(words, { code: blocked.code, field: '' })}</p>
         </Section>
       )}
-      {Form && <Form key={act} view={view} close={() => navigate(`${base}/${repair.number}`)} />}
+      {Form && <Form key={act} view={view} place={place} close={() => navigate(place)} />}
+      {!Form && <Taken />}
       <OwnerSection view={view} />
       <ClockSection view={view} />
       <IntakeSection view={view} />

@@ -10,6 +10,8 @@ export interface ActProps {
   readonly view: Repair
   /** Closes the form: the act is written, or the person went back. */
   readonly close: () => void
+  /** The repair's own address, where what came of the act can be shown. */
+  readonly place: string
 }
 
 /** The query of one repair, by its number as it stands in the address. */

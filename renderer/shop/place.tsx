@@ -2,10 +2,10 @@ import { currencies } from '../../core/money/currency.ts'
 import { minor } from '../../core/money/minor.ts'
 import { type FormatSettings, formats } from '../../core/words/format.ts'
 import { useEntry } from '../parts/entry.ts'
-import { Choice, FewChoice, TextField } from '../parts/field.tsx'
+import { Choice, DecimalField, FewChoice, TextField } from '../parts/field.tsx'
 import { named, zones } from '../shell/place.ts'
 import { useShop } from '../shop.tsx'
-import { type Change, SettingsForm, useChange } from './settings-form.tsx'
+import { SettingsForm, useChange } from './settings-form.tsx'
 
 /** A date and an amount as they would be written, or nothing while what is typed is no way of writing. */
 function useSample(place: FormatSettings): string {
@@ -25,19 +25,15 @@ export function Place() {
   const { place: said, groups, saved } = words.shop
   const entry = useEntry(settings.place, 'place')
   const { locale, timeZone, currency } = entry.value
-  const askCurrency = ({ place }: Change) => ({
-    title: said.askCurrency(place?.currency ?? ''),
-    body: <p>{said.askedCurrency}</p>,
-    yesWords: words.shop.save,
-  })
-  const act = useChange(saved(groups.place), currency === settings.place.currency ? undefined : askCurrency)
+  const cash = useEntry(settings.cash, 'cash')
+  const act = useChange(saved(groups.place))
   const sample = useSample(entry.value)
   return (
     <SettingsForm
       intro={said.intro}
       label={groups.place}
       act={act}
-      input={() => ({ place: { ...entry.value } })}
+      input={() => ({ place: { ...entry.value }, cash: { ...cash.value } })}
     >
       <Choice
         label={said.country}
@@ -55,6 +51,7 @@ export function Place() {
         choices={named('currency', locale, currencies)}
         {...entry.at('currency')}
       />
+      <DecimalField label={said.cashStep} hint={said.cashStepHint} unit={currency} {...cash.at('step')} />
       <div className="fields">
         <FewChoice label={said.paper} choices={said.papers} {...entry.at('paper')} />
         <FewChoice label={said.units} choices={said.unitsOf} {...entry.at('units')} />

@@ -3,9 +3,12 @@ import type { Stage } from '../../core/standing/standing.ts'
 import { en } from '../../core/words/en/index.ts'
 import { type ActsOf, actWords, openActs, placeOfAct } from '../../renderer/repair/act-names.ts'
 
-const view = (stage: Stage, next: ActsOf['standing']['next'], dueMinor = 0): ActsOf => ({
+const view = (stage: Stage, next: ActsOf['standing']['next'], dueMinor = 0, writtenOffMinor = 0): ActsOf => ({
   standing: { stage, next },
-  money: { balance: { due: dueMinor }, heldMinor: Math.max(-dueMinor, 0) },
+  money: {
+    balance: { due: dueMinor, writtenOff: writtenOffMinor },
+    heldMinor: Math.max(-dueMinor, 0),
+  },
 })
 
 test('the plain next act of the standing comes first', () => {
@@ -31,9 +34,14 @@ test('money is given back only while the shop holds some', () => {
   expect(openActs(view('collected', [], -500))).toContain('refund')
 })
 
+test('a write-off is taken back only where there is one', () => {
+  expect(openActs(view('collected', []))).not.toContain('take-back-write-off')
+  expect(openActs(view('collected', [], 0, 500))).toContain('take-back-write-off')
+})
+
 test('nothing but money is left to do once the clock is collected', () => {
   expect(openActs(view('collected', []))).toEqual([])
-  expect(openActs(view('collected', [], 500))).toEqual(['pay'])
+  expect(openActs(view('collected', [], 500))).toEqual(['pay', 'write-off'])
 })
 
 test('an owner can be told anything while the clock is in the shop', () => {

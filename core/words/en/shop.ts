@@ -46,11 +46,10 @@ export const shop = {
     notShown: 'A language and region, such as en-GB.',
     timeZone: 'Time zone',
     currency: 'Currency',
-    currencyHint:
-      'One ledger keeps one currency. Papers issued before keep theirs, but sums across a change mean nothing.',
-    askCurrency: (currency: string) => `Keep the books in ${currency} from now on?`,
-    askedCurrency:
-      'What is owed and paid so far was written in the other currency, and is not converted. A new ledger is the safer way.',
+    currencyHint: 'One ledger keeps one currency: it can be changed only until the first paper is issued.',
+    cashStep: 'Cash is rounded to',
+    cashStepHint:
+      'The smallest amount paid in cash, as 0.05 where there is no smaller coin; 0 where nothing is rounded. The difference is recorded by itself.',
     paper: 'Paper',
     papers: { a4: 'A4', letter: 'US Letter' },
     units: 'Measures',
