@@ -68,9 +68,9 @@ export function paperClock(read: Read, clockId: number): PaperClock | undefined 
   const { form, maker, serial, marks, trains, duration, dial } = clock
   return {
     form,
-    trains,
-    duration,
-    ...(dial === 'other' ? {} : { dial }),
+    ...(trains === null ? {} : { trains }),
+    ...(duration === 'unknown' ? {} : { duration }),
+    ...(dial === 'other' || dial === 'unknown' ? {} : { dial }),
     ...(maker ? { maker } : {}),
     ...(serial ? { serial } : {}),
     ...(marks ? { marks } : {}),

@@ -4,6 +4,7 @@ import { type Done, duesDone } from '../core/run-in/dues.ts'
 import { patternOf } from '../core/run-in/limits.ts'
 import { shelfLog, standingEntries } from '../core/run-in/log.ts'
 import type { Settings } from '../core/shop/settings.ts'
+import { supposedMovement } from '../core/vocabulary/clock.ts'
 import { among } from './among.ts'
 import { accepted } from './checked-in.ts'
 import type { Read, Write } from './ledger.ts'
@@ -39,9 +40,9 @@ export function assessmentOf(run: RunRow, entries: readonly ReadingRow[], clock:
   const pattern = patternOf(clock)
   return accepted(
     runInAssessment({
-      duration: clock.duration,
+      duration: supposedMovement(clock).duration,
       strike: clock.strike,
-      chimes: clock.chime !== 'none',
+      chimes: clock.chime === 'unknown' ? null : clock.chime !== 'none',
       pattern,
       policy: run.policy,
       limitSecondsPerDay: Number(run.limitPerDay),

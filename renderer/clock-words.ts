@@ -1,22 +1,39 @@
-import type { Dial, Duration, Form } from '../core/vocabulary/clock.ts'
+import type { Dial, Duration, Form, OrUnknown } from '../core/vocabulary/clock.ts'
 import type { Position } from '../core/vocabulary/intake.ts'
 import type { Words } from '../core/words/en/index.ts'
 
-/** What a list knows of a clock. */
+/** What a list knows of a clock; null and 'unknown' where nobody has looked yet. */
 export interface ClockInShort {
   readonly form: Form
-  readonly trains: number
-  readonly duration: Duration
-  readonly dial: Dial
+  readonly trains: number | null
+  readonly duration: OrUnknown<Duration>
+  readonly dial: OrUnknown<Dial>
   readonly maker: string
   readonly serial: string
 }
 
+/** The words of a code; '' where nobody has looked yet, or where it is the code for all the rest. */
+export const seenWords = <Code extends string>(
+  words: Readonly<Record<Code, string>>,
+  code: OrUnknown<Code>,
+): string => (code === 'unknown' || code === 'other' ? '' : words[code])
+
+/** The codes to choose from, first that nobody has looked yet. */
+export const orNotLookedAt = (words: Words, choices: Readonly<Record<string, string>>) => ({
+  unknown: words.notLookedAt,
+  ...choices,
+})
+
 /** A clock in one line: `longcase clock, 8-day, two trains, painted dial`. */
-export function clockWords(words: Words, { form, duration, trains, dial }: ClockInShort): string {
-  const known = dial === 'other' ? [] : [words.dials[dial]]
-  return [words.forms[form], words.durations[duration], words.papers.trains(trains), ...known].join(', ')
-}
+export const clockWords = (words: Words, { form, duration, trains, dial }: ClockInShort): string =>
+  [
+    words.forms[form],
+    seenWords(words.durations, duration),
+    trains === null ? '' : words.papers.trains(trains),
+    seenWords(words.dials, dial),
+  ]
+    .filter(Boolean)
+    .join(', ')
 
 /** What tells it from another: maker and serial as read, or ''. */
 export const clockMarks = (words: Words, { maker, serial }: Pick<ClockInShort, 'maker' | 'serial'>): string =>

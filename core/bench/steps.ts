@@ -1,12 +1,13 @@
 import type { Caution } from '../cautions/cautions.ts'
-import type { Chime, Power, Strike } from '../vocabulary/clock.ts'
+import { type Chime, type Form, forms, type OrUnknown, type Power, type Strike } from '../vocabulary/clock.ts'
 import type { AsFoundMark, Task } from '../vocabulary/work.ts'
 
 /** What the steps of a service depend on. */
 export interface StepFacts {
-  readonly power: Power
-  readonly strike: Strike
-  readonly chime: Chime
+  readonly form: Form
+  readonly power: OrUnknown<Power>
+  readonly strike: OrUnknown<Strike>
+  readonly chime: OrUnknown<Chime>
   readonly jewelled: boolean
 }
 
@@ -19,7 +20,9 @@ interface Rule {
   readonly marks?: readonly AsFoundMark[]
 }
 
-const sprung = ({ power }: StepFacts): boolean => power === 'spring' || power === 'fusee'
+// A spring is let down first: where nobody has looked, the form's usual power decides.
+const sprung = ({ form, power }: StepFacts): boolean =>
+  ['spring', 'fusee'].includes(power === 'unknown' ? forms[form].power : power)
 const sounding = ({ strike, chime }: StepFacts): boolean => strike !== 'none' || chime !== 'none'
 const soundMarks = ['chime-barrel', 'gathering-pallet', 'hammers', 'count-wheel'] as const
 
@@ -40,7 +43,7 @@ const rules = {
   beat: { task: 'beat' },
   sound: { task: 'strike-chime', when: sounding, marks: soundMarks },
   hammers: { task: 'strike-chime', when: sounding, marks: ['hammers'] },
-  'hands-by-trip': { task: 'strike-chime', when: clock => clock.chime !== 'none' },
+  'hands-by-trip': { task: 'strike-chime', when: ({ chime }) => chime !== 'none' && chime !== 'unknown' },
 } as const satisfies Record<string, Rule>
 
 /** A step's code; its sentence stands in the words catalogue. */

@@ -1,15 +1,18 @@
-import type { Dial, Form, Power } from '../vocabulary/clock.ts'
+import { type Dial, type Form, forms, type OrUnknown, type Power } from '../vocabulary/clock.ts'
 
 /** Facts about a clock from which cautions follow. */
 export interface CautionFacts {
   readonly form: Form
-  readonly power: Power
-  readonly dial: Dial | null
+  readonly power: OrUnknown<Power>
+  readonly dial: OrUnknown<Dial> | null
   readonly jewelled: boolean
   readonly luminous: boolean
   readonly mercury: boolean
   readonly mains: boolean
 }
+
+/** What drives the clock; what is usual for its form while nobody has looked, for a caution too many hurts nobody. */
+const drive = ({ form, power }: CautionFacts): Power => (power === 'unknown' ? forms[form].power : power)
 
 /**
  * Every caution the shop knows, when it applies, and whether harm is possible (then it must be acknowledged before work).
@@ -25,8 +28,8 @@ const rules = {
   },
   'paper-dial': { harm: false, when: (c: CautionFacts) => c.dial === 'paper' },
   jewels: { harm: false, when: (c: CautionFacts) => c.jewelled },
-  'spring-power': { harm: true, when: (c: CautionFacts) => c.power === 'spring' || c.power === 'fusee' },
-  'lead-weights': { harm: true, when: (c: CautionFacts) => c.power === 'weight' && c.form !== 'cuckoo' },
+  'spring-power': { harm: true, when: (c: CautionFacts) => drive(c) === 'spring' || drive(c) === 'fusee' },
+  'lead-weights': { harm: true, when: (c: CautionFacts) => drive(c) === 'weight' && c.form !== 'cuckoo' },
   'tall-case': { harm: true, when: (c: CautionFacts) => c.form === 'longcase' },
   dome: { harm: false, when: (c: CautionFacts) => c.form === 'torsion' || c.form === 'skeleton' },
   luminous: { harm: true, when: (c: CautionFacts) => c.luminous },

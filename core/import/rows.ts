@@ -1,7 +1,6 @@
 import { gather, unless, whenGood } from '../checked.ts'
 import { type Checked, good, problem } from '../problems.ts'
-import type { Dial, Duration, Form, Power } from '../vocabulary/clock.ts'
-import { forms } from '../vocabulary/clock.ts'
+import type { Dial, Form, OrUnknown } from '../vocabulary/clock.ts'
 import type { ImportField, Mapping } from './fields.ts'
 
 /** The words a code of the file may be written in: the shop's own. */
@@ -29,10 +28,9 @@ export interface ImportedClock {
   readonly maker: string
   readonly serial: string
   readonly marks: string
-  readonly trains: number
-  readonly power: Power
-  readonly duration: Duration
-  readonly dial: Dial
+  /** null where the list does not tell. */
+  readonly trains: number | null
+  readonly dial: OrUnknown<Dial>
   readonly notes: string
 }
 
@@ -100,17 +98,13 @@ function clockOf(
     trains: trainsOf(one('trains')),
   })
   return whenGood(read, ({ form: told, dial, trains }) => {
-    const form = told ?? 'other'
-    const usual = forms[form]
     return good({
-      form,
+      form: told ?? 'other',
       maker: one('maker'),
       serial: one('serial'),
       marks: one('marks'),
-      trains: trains ?? usual.trains,
-      power: usual.power,
-      duration: usual.duration,
-      dial: dial ?? 'other',
+      trains,
+      dial: dial ?? 'unknown',
       notes: one('clockNotes'),
     })
   })

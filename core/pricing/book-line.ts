@@ -3,7 +3,7 @@ import { decimalOf, decimalText } from '../decimal/decimal.ts'
 import { type Minor, minor, minorText, parseMinor } from '../money/minor.ts'
 import type { WorkingStep } from '../papers/contents.ts'
 import { bad, type Checked, good, problem } from '../problems.ts'
-import type { Form } from '../vocabulary/clock.ts'
+import { type Form, forms } from '../vocabulary/clock.ts'
 import type { LineWork, Work } from '../vocabulary/work.ts'
 import { callOutPrice } from './call-out-price.ts'
 import { outsidePrice, partPrice } from './cost-price.ts'
@@ -32,7 +32,8 @@ export type BookAsked =
 /** What is on record and decides the price besides the book. */
 export interface BookFacts {
   readonly form: Form
-  readonly trains: number
+  /** null where nobody has looked yet: then as many as are usual for the form are supposed, and the working says so. */
+  readonly trains: number | null
   /** The part of the stores that the line names. */
   readonly part: { readonly costMinor: Minor; readonly priceMinor: Minor } | null
   /** Fees for estimates of this clock that were billed, paid and not credited yet. */
@@ -68,7 +69,10 @@ const job = (
 /** Hours × rate; what the minimum or rush work adds is the line's charge. */
 function labour(asked: Ask<'labour'>, { book, facts, currency }: Desk): Checked<BookLine> {
   const { work, furtherHours, rush } = asked
-  const { form, trains } = facts
+  const { form } = facts
+  const trains = facts.trains ?? forms[form].trains
+  const supposed: WorkingStep[] =
+    facts.trains === null ? [{ code: 'trainsSupposed', values: { trains } }] : []
   const plain = labourPrice({ ...book, minimumCharge: '0' }, { work, form, trains, furtherHours }, currency)
   return whenGood(plain, byHours =>
     whenGood(
@@ -76,7 +80,14 @@ function labour(asked: Ask<'labour'>, { book, facts, currency }: Desk): Checked<
       ({ amount, working }) => {
         const { hours, rate } = hoursAtRate(byHours.working)
         const charge = minorText(minor(amount - byHours.amount), currency)
-        return good({ kind: 'labour', work, quantity: hours, unit: rate, charge, working })
+        return good({
+          kind: 'labour',
+          work,
+          quantity: hours,
+          unit: rate,
+          charge,
+          working: [...supposed, ...working],
+        })
       },
     ),
   )

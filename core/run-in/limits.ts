@@ -1,11 +1,11 @@
 import type { StrikePattern } from '../strike/blows.ts'
-import type { Chime, Escapement, Form, Power, Strike } from '../vocabulary/clock.ts'
+import type { Chime, Escapement, Form, OrUnknown, Power, Strike } from '../vocabulary/clock.ts'
 import { expectedRates } from './expected-rate.ts'
 
 interface Going {
   readonly form: Form
-  readonly power: Power
-  readonly escapement: Escapement
+  readonly power: OrUnknown<Power>
+  readonly escapement: OrUnknown<Escapement>
 }
 
 const byForm: Partial<Record<Form, keyof typeof expectedRates>> = {
@@ -26,8 +26,8 @@ export function usualLimitPerDay({ form, power, escapement }: Going): string {
 
 interface Sounding {
   readonly form: Form
-  readonly strike: Strike
-  readonly chime: Chime
+  readonly strike: OrUnknown<Strike>
+  readonly chime: OrUnknown<Chime>
 }
 
 /**
@@ -36,6 +36,7 @@ interface Sounding {
  */
 export function patternOf({ form, strike, chime }: Sounding): StrikePattern | null {
   if (form === 'ship') return 'ship'
+  if (strike === 'unknown') return null
   if (chime === 'four-quarter') return strike === 'none' ? 'four-quarter' : 'four-quarter-hours'
   return chime === 'none' && (strike === 'rack' || strike === 'count-wheel') ? 'hours' : null
 }

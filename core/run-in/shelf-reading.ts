@@ -1,7 +1,7 @@
 import { dayMinutes, minuteOf } from '../calendar/local.ts'
 import type { Reading } from '../rate/reading.ts'
 import { blowsAt, type StrikePattern } from '../strike/blows.ts'
-import type { Duration, Strike } from '../vocabulary/clock.ts'
+import type { Duration, OrUnknown, Strike } from '../vocabulary/clock.ts'
 import { movements } from './movement.ts'
 
 /** A reading made on the round, with what was heard and seen. */
@@ -19,10 +19,11 @@ export interface ShelfReading extends Reading {
 /** What the clock is, as far as its readings are judged by it. */
 export interface Movement {
   readonly duration: Duration
-  readonly strike: Strike
+  readonly strike: OrUnknown<Strike>
   /** What it sounds by itself; null where it sounds nothing or it is not known. */
   readonly pattern: StrikePattern | null
-  readonly chimes: boolean
+  /** null: nobody has looked yet. */
+  readonly chimes: boolean | null
 }
 
 /** A fault that starts the test again. */

@@ -15,7 +15,10 @@ export type StillToShow =
   | { readonly code: 'running'; readonly values: { ranDays: number; neededDays: number } }
   | { readonly code: 'wholeWind'; readonly values: { windEveryDays: number } }
   | { readonly code: 'rate'; readonly values: { ratePerDay: number; limitPerDay: number } }
-  | { readonly code: 'strike' | 'chime' | 'beat'; readonly values: Readonly<Record<string, never>> }
+  | {
+      readonly code: 'strike' | 'chime' | 'sounds' | 'beat'
+      readonly values: Readonly<Record<string, never>>
+    }
 
 /**
  * A rate needs more than one day: at least three readings over at least two days (common practice: never judge from
@@ -84,10 +87,13 @@ function steadyRate({ rate, limitPerDay }: Evidence): StillToShow[] {
 
 function soundsAndBeat({ movement, readings }: Evidence): StillToShow[] {
   const missing: StillToShow[] = []
-  if (movement.strike !== 'none' && !readings.some(reading => strikeHeardRight(reading, movement)))
-    missing.push({ code: 'strike', values: {} })
-  if (movement.chimes && !readings.some(reading => reading.chimeRight))
-    missing.push({ code: 'chime', values: {} })
+  const { strike, chimes } = movement
+  const struck = readings.some(reading => strikeHeardRight(reading, movement))
+  const chimed = readings.some(reading => reading.chimeRight)
+  if ((strike === 'unknown' && !struck) || (chimes === null && !chimed))
+    missing.push({ code: 'sounds', values: {} })
+  if (strike !== 'none' && strike !== 'unknown' && !struck) missing.push({ code: 'strike', values: {} })
+  if (chimes && !chimed) missing.push({ code: 'chime', values: {} })
   if (readings.findLast(reading => reading.inBeat !== undefined)?.inBeat === false)
     missing.push({ code: 'beat', values: {} })
   return missing

@@ -1,4 +1,4 @@
-/** The forms of clock the shop takes in, with what a new entry starts from. Common practice. */
+/** The forms of clock the shop takes in, with what is usual for each. Common practice. */
 export const forms = {
   longcase: { power: 'weight', duration: '8-day', trains: 2 },
   bracket: { power: 'spring', duration: '8-day', trains: 2 },
@@ -58,3 +58,25 @@ export const dials = [
   'other',
 ] as const
 export type Dial = (typeof dials)[number]
+
+/** One of a vocabulary's codes, or that nobody has looked yet. */
+export type OrUnknown<Code extends string> = Code | 'unknown'
+
+/** What is on record of a movement, as far as somebody looked. */
+export interface MovementSeen {
+  readonly form: Form
+  /** 1 to 3; null where nobody has looked yet. */
+  readonly trains: number | null
+  readonly power: OrUnknown<Power>
+  readonly duration: OrUnknown<Duration>
+}
+
+/** What is planned by until somebody looks: what is on record, and for the rest what is usual for the form. Common practice. */
+export function supposedMovement({ form, trains, power, duration }: MovementSeen) {
+  const usual = forms[form]
+  return {
+    trains: trains ?? usual.trains,
+    power: power === 'unknown' ? usual.power : power,
+    duration: duration === 'unknown' ? usual.duration : duration,
+  }
+}

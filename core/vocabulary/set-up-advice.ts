@@ -1,4 +1,4 @@
-import type { Form, Strike } from './clock.ts'
+import type { Form, OrUnknown, Strike } from './clock.ts'
 import type { SetUpAdvice } from './work.ts'
 
 const always: SetUpAdvice[] = ['wind', 'hands-forward', 'service-again']
@@ -19,7 +19,7 @@ const byForm: Record<Form, SetUpAdvice[]> = {
 }
 
 /** What the owner should know to set this clock up at home, in reading order. Common practice. */
-export const setUpAdviceFor = (form: Form, strike: Strike): SetUpAdvice[] => [
+export const setUpAdviceFor = (form: Form, strike: OrUnknown<Strike>): SetUpAdvice[] => [
   ...byForm[form],
   ...always,
   ...(strike === 'count-wheel' ? (['strike-out-of-step'] as const) : []),

@@ -2,7 +2,16 @@ import { and, eq, isNull } from 'drizzle-orm'
 import { gather, gatherList, unless, whenGood } from '../../core/checked.ts'
 import { type Contact, keptContact } from '../../core/owner/contact.ts'
 import { type Checked, good, problem } from '../../core/problems.ts'
-import type { Chime, Dial, Duration, Escapement, Form, Power, Strike } from '../../core/vocabulary/clock.ts'
+import type {
+  Chime,
+  Dial,
+  Duration,
+  Escapement,
+  Form,
+  OrUnknown,
+  Power,
+  Strike,
+} from '../../core/vocabulary/clock.ts'
 import { accepted } from '../checked-in.ts'
 import { currentOwnerId, findClock, findOwner } from '../find-entries.ts'
 import type { Read, Write } from '../ledger.ts'
@@ -30,21 +39,21 @@ export interface NewOwner extends ListedOwner {
   readonly otherThan: readonly number[]
 }
 
-/** A clock as described at the counter. */
+/** A clock as described at the counter; null and 'unknown' where nobody has looked yet. */
 export interface ClockEntry {
   readonly form: Form
   readonly maker: string
   readonly serial: string
   readonly marks: string
-  readonly trains: number
-  readonly power: Power
-  readonly duration: Duration
-  readonly escapement: Escapement
-  readonly strike: Strike
-  readonly chime: Chime
+  readonly trains: number | null
+  readonly power: OrUnknown<Power>
+  readonly duration: OrUnknown<Duration>
+  readonly escapement: OrUnknown<Escapement>
+  readonly strike: OrUnknown<Strike>
+  readonly chime: OrUnknown<Chime>
   readonly chimeCorrects: boolean
   readonly beatsPerHour: number | null
-  readonly dial: Dial
+  readonly dial: OrUnknown<Dial>
   readonly jewelled: boolean
   readonly luminous: boolean
   readonly mercury: boolean

@@ -3,6 +3,7 @@ import { instantOf, localOf } from '../../core/calendar/zone.ts'
 import { usualLimitPerDay } from '../../core/run-in/limits.ts'
 import { type RunInPlan, runInPlan } from '../../core/run-in/plan.ts'
 import type { Settings } from '../../core/shop/settings.ts'
+import { supposedMovement } from '../../core/vocabulary/clock.ts'
 import { accepted } from '../checked-in.ts'
 import { type RepairRow, repairOpenTo, repairRow, settle } from '../facts.ts'
 import type { Read, Write } from '../ledger.ts'
@@ -82,14 +83,15 @@ function startedAtOf(input: Beginning, repair: RepairRow, settings: Settings, do
 function begin(tx: Write, repair: RepairRow, placeId: number | null, input: Beginning, doing: Doing) {
   const settings = readSettings(tx)
   const clock = clockRow(tx, repair.clockId)
-  const policy = settings.runIn[clock.duration]
+  const { duration, trains } = supposedMovement(clock)
+  const policy = settings.runIn[duration]
   const startedAt = startedAtOf(input, repair, settings, doing)
   const plan = accepted(
     runInPlan({
       week: settings.hours.week,
       holidays: holidayDates(tx),
-      duration: clock.duration,
-      trains: clock.trains,
+      duration,
+      trains,
       start: localOf(startedAt, settings.place.timeZone),
       policy,
     }),

@@ -40,7 +40,6 @@ export interface TakeIn {
   readonly covered: boolean
   readonly estimateOnly: boolean
   readonly springs: SpringState
-  readonly keyWith: Custody
   readonly agreedWords: string
   /** What was said of the cost, in major units. */
   readonly fee: string | null
@@ -138,7 +137,6 @@ export const takeIn = verb('counter.takeIn', (tx, input: TakeIn, doing) => {
       covered: input.comebackOf !== null && input.covered,
       estimateOnly: input.estimateOnly,
       springs: input.springs,
-      keyWith: input.keyWith,
       agreedWords: input.agreedWords,
       estimatedOn: input.estimatedOn,
       signedInBy: input.signedInBy,

@@ -38,11 +38,11 @@ const clockColumns = [
   'notes',
 ] as const
 
-/** Clocks with the owner they belong to now. */
+/** Clocks with the owner they belong to now; empty where nobody has looked yet. */
 export const clocks = table({
   columns: ['id', 'owner', ...clockColumns],
   page: (after, limit) => sql`
-    SELECT clocks.id, clock_owners.owner_id AS owner, ${sql.raw(clockColumns.map(name => `clocks.${name}`).join(', '))}
+    SELECT clocks.id, clock_owners.owner_id AS owner, ${sql.raw(clockColumns.map(name => `nullif(clocks.${name}, 'unknown') AS ${name}`).join(', '))}
     FROM clocks LEFT JOIN clock_owners ON clock_owners.clock_id = clocks.id AND clock_owners.until_at IS NULL
     WHERE clocks.id > ${after} ORDER BY clocks.id LIMIT ${limit}`,
 })

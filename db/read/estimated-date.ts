@@ -2,6 +2,8 @@ import { and, eq, isNull, max } from 'drizzle-orm'
 import { localOf } from '../../core/calendar/zone.ts'
 import { type EstimatedDate, estimatedDate } from '../../core/estimated-date/estimated-date.ts'
 import { minutesOfHours } from '../../core/labour/hours.ts'
+import type { Settings } from '../../core/shop/settings.ts'
+import { supposedMovement } from '../../core/vocabulary/clock.ts'
 import type { Scope } from '../../core/vocabulary/work.ts'
 import type { RepairRow } from '../facts.ts'
 import type { Read } from '../ledger.ts'
@@ -60,6 +62,12 @@ function minutesAhead(bench: ReturnType<typeof benchView>, repairId: number): nu
   return ahead.reduce((sum, row) => sum + row.aheadMinutes, 0)
 }
 
+/** The run-in the shop asks of a clock, as far as somebody looked at it. */
+function runInAsked(clock: typeof s.clocks.$inferSelect, settings: Settings) {
+  const { duration, trains } = supposedMovement(clock)
+  return { duration, trains, policy: settings.runIn[duration] }
+}
+
 /** The date a repair not yet on the shelf can be estimated ready by, with its parts; null where its hours are not known yet. */
 export function suggestedDate(read: Read, repair: RepairRow, at: string): EstimatedDate | null {
   const minutes = agreedMinutes(read, repair.id) ?? estimatedMinutes(read, repair.id)
@@ -76,10 +84,7 @@ export function suggestedDate(read: Read, repair: RepairRow, at: string): Estima
     ownMinutes: Math.max(0, minutes - worked),
     benches: Math.max(1, activePeople(read)),
     dueBack: dueBack(read, repair.id),
-    runIn:
-      clock && runsIn.includes(repair.scope)
-        ? { duration: clock.duration, trains: clock.trains, policy: settings.runIn[clock.duration] }
-        : null,
+    runIn: clock && runsIn.includes(repair.scope) ? runInAsked(clock, settings) : null,
   })
   return result.ok ? result.value : null
 }

@@ -1,5 +1,14 @@
 import { integer, sqliteTable, text } from 'drizzle-orm/sqlite-core'
-import type { Chime, Dial, Duration, Escapement, Form, Power, Strike } from '../../core/vocabulary/clock.ts'
+import type {
+  Chime,
+  Dial,
+  Duration,
+  Escapement,
+  Form,
+  OrUnknown,
+  Power,
+  Strike,
+} from '../../core/vocabulary/clock.ts'
 import { code, flag, id, words } from './columns.ts'
 
 export const owners = sqliteTable('owners', {
@@ -27,15 +36,15 @@ export const clocks = sqliteTable('clocks', {
   maker: words(),
   serial: words(),
   marks: words(),
-  trains: integer().notNull(),
-  power: code<Power>(),
-  duration: code<Duration>(),
-  escapement: code<Escapement>().default('other'),
-  strike: code<Strike>().default('none'),
-  chime: code<Chime>().default('none'),
+  trains: integer(),
+  power: code<OrUnknown<Power>>().default('unknown'),
+  duration: code<OrUnknown<Duration>>().default('unknown'),
+  escapement: code<OrUnknown<Escapement>>().default('unknown'),
+  strike: code<OrUnknown<Strike>>().default('unknown'),
+  chime: code<OrUnknown<Chime>>().default('unknown'),
   chimeCorrects: flag(),
   beatsPerHour: integer(),
-  dial: code<Dial>().default('other'),
+  dial: code<OrUnknown<Dial>>().default('unknown'),
   jewelled: flag(),
   luminous: flag(),
   mercury: flag(),

@@ -30,7 +30,6 @@ export const repairs = sqliteTable('repairs', {
   covered: flag(),
   estimateOnly: flag(),
   springs: code<SpringState>().default('unknown'),
-  keyWith: code<Custody>().default('absent'),
   agreedWords: words(),
   estimatedOn: text(),
   signedInBy: words(),

@@ -24,21 +24,25 @@ const otherThan = list(id, 200).default([])
 /** A new owner. */
 export const newOwnerFields = { ...ownerFields, otherThan }
 
+/** One of a vocabulary's codes; left out, nobody has looked yet. */
+const orUnknown = <const T extends readonly string[]>(codes: T) =>
+  oneOf(['unknown', ...codes] as const).default('unknown')
+
 /** A clock as described at the counter. */
 export const clockFields = {
   form: keyOf(clock.forms),
   maker: optional(),
   serial: optional(),
   marks: optional(400),
-  trains: count(1, 3),
-  power: oneOf(clock.powers),
-  duration: oneOf(clock.durations),
-  escapement: oneOf(clock.escapements).default('other'),
-  strike: oneOf(clock.strikes).default('none'),
-  chime: oneOf(clock.chimes).default('none'),
+  trains: count(1, 3).nullable().default(null),
+  power: orUnknown(clock.powers),
+  duration: orUnknown(clock.durations),
+  escapement: orUnknown(clock.escapements),
+  strike: orUnknown(clock.strikes),
+  chime: orUnknown(clock.chimes),
   chimeCorrects: tick,
   beatsPerHour: count(1, 100_000).nullable().default(null),
-  dial: oneOf(clock.dials).default('other'),
+  dial: orUnknown(clock.dials),
   jewelled: tick,
   luminous: tick,
   mercury: tick,

@@ -6,7 +6,7 @@ import { useShop } from '../shop.tsx'
 import { RemoveLine } from './take-in-condition.tsx'
 import { belongingKey, formOf, type TakeInEntry } from './take-in-entry.ts'
 
-/** What came with the clock: the usual things asked after one by one, then anything else; springs and key. */
+/** What came with the clock: the usual things asked after one by one, then anything else; and how the springs are. */
 export function BelongingsSection({ entry }: { entry: TakeInEntry }) {
   const { words } = useShop()
   const { takeIn } = words.counter
@@ -26,7 +26,6 @@ export function BelongingsSection({ entry }: { entry: TakeInEntry }) {
       </div>
       <div className="fields form">
         <Choice label={takeIn.springs} choices={words.springStates} {...entry.rest.at('springs')} />
-        <Choice label={takeIn.keyWith} choices={words.custodies} {...entry.rest.at('keyWith')} />
       </div>
     </Section>
   )

@@ -1,13 +1,13 @@
 import { useQuery } from '@tanstack/react-query'
 import { useEffect, useId, useRef } from 'react'
 import { civilDateOf } from '../../core/calendar/zone.ts'
-import type { Form } from '../../core/vocabulary/clock.ts'
 import { answer, api } from '../api.ts'
 import { clockMarks, clockWords } from '../clock-words.ts'
 import { Cautions } from '../parts/cautions.tsx'
-import { Choice, TextField, Tick } from '../parts/field.tsx'
+import { Tick } from '../parts/field.tsx'
 import { Section } from '../parts/page.tsx'
 import { More } from '../parts/pane.tsx'
+import { MovementFields, SightFields } from '../register/clock-fields.tsx'
 import { LikelyClocks } from '../register/likely-clocks.tsx'
 import { useShop } from '../shop.tsx'
 import { type KnownClock, newClockCautions, type TakeInEntry } from './take-in-entry.ts'
@@ -100,60 +100,26 @@ function Comeback({ entry, clockId }: { entry: TakeInEntry; clockId: number }) {
 }
 
 function NewClock({ entry }: { entry: TakeInEntry }) {
-  const { words } = useShop()
-  const { takeIn } = words.counter
+  const { takeIn } = useShop().words.counter
   const { clock } = entry
-  const form = clock.at('form')
   return (
     <div className="form">
       <div className="fields">
-        <Choice
-          label={takeIn.form}
-          choices={words.forms}
-          {...form}
-          onChange={next => entry.setForm(next as Form)}
-        />
-        <Choice label={takeIn.dial} choices={words.dials} {...clock.at('dial')} />
-        <TextField label={takeIn.maker} {...clock.at('maker')} />
-        <TextField label={takeIn.serial} {...clock.at('serial')} />
+        <SightFields entry={clock} />
       </div>
       <LikelyClocks
         typed={clock.value}
         otherThan={entry.otherClocks}
         onOtherThan={entry.setOtherClocks}
-        onSame={({ id, form: known, ownerId, owner }) => {
-          if (ownerId === null || owner === null) entry.chooseClock({ id, form: known })
-          else entry.chooseOwner({ id: ownerId, name: owner }, { id, form: known })
+        onSame={({ id, form, ownerId, owner }) => {
+          if (ownerId === null || owner === null) entry.chooseClock({ id, form })
+          else entry.chooseOwner({ id: ownerId, name: owner }, { id, form })
         }}
       />
       <More label={takeIn.details}>
-        <Details entry={entry} />
+        <MovementFields entry={clock} />
       </More>
       <Cautions codes={newClockCautions(entry)} />
-    </div>
-  )
-}
-
-/** What the form already supposes, to be corrected, and what is seldom asked at the counter. */
-function Details({ entry: { clock } }: { entry: TakeInEntry }) {
-  const { words } = useShop()
-  const { takeIn } = words.counter
-  const trains = Object.fromEntries([1, 2, 3].map(count => [count, words.papers.trains(count)]))
-  return (
-    <div className="fields">
-      <Choice label={takeIn.trains} choices={trains} {...clock.at('trains')} />
-      <Choice label={takeIn.power} choices={words.powers} {...clock.at('power')} />
-      <Choice label={takeIn.duration} choices={words.durations} {...clock.at('duration')} />
-      <Choice label={takeIn.escapement} choices={words.escapements} {...clock.at('escapement')} />
-      <Choice label={takeIn.strike} choices={words.strikes} {...clock.at('strike')} />
-      <Choice label={takeIn.chime} choices={words.chimes} {...clock.at('chime')} />
-      <TextField label={takeIn.beatsPerHour} inputMode="numeric" {...clock.at('beatsPerHour')} />
-      <TextField label={takeIn.marks} {...clock.at('marks')} />
-      <Tick label={takeIn.chimeCorrects} {...clock.at('chimeCorrects')} />
-      <Tick label={takeIn.jewelled} {...clock.at('jewelled')} />
-      <Tick label={takeIn.luminous} {...clock.at('luminous')} />
-      <Tick label={takeIn.mercury} {...clock.at('mercury')} />
-      <Tick label={takeIn.mains} {...clock.at('mains')} />
     </div>
   )
 }

@@ -1,15 +1,6 @@
 import { useState } from 'react'
 import { type CautionFacts, cautionsFor } from '../../core/cautions/cautions.ts'
-import {
-  type Chime,
-  type Dial,
-  type Duration,
-  type Escapement,
-  type Form,
-  forms,
-  type Power,
-  type Strike,
-} from '../../core/vocabulary/clock.ts'
+import type { Form } from '../../core/vocabulary/clock.ts'
 import { expectedBelongings } from '../../core/vocabulary/expected-belongings.ts'
 import type {
   Belonging,
@@ -25,6 +16,7 @@ import type { Scope } from '../../core/vocabulary/work.ts'
 import type { Pin } from '../condition/pins.ts'
 import { useKept } from '../parts/draft.tsx'
 import { useEntry, useLines } from '../parts/entry.ts'
+import { describedClock, unseenClock } from '../register/clock-fields.tsx'
 import { useShop } from '../shop.tsx'
 
 /** An owner already on record, as chosen. */
@@ -72,33 +64,12 @@ const blankBelonging: OtherBelonging = {
   custody: 'received',
 }
 
-const newClock = (form: Form) => ({
-  form,
-  maker: '',
-  serial: '',
-  marks: '',
-  trains: String(forms[form].trains),
-  power: forms[form].power as Power,
-  duration: forms[form].duration as Duration,
-  escapement: 'other' as Escapement,
-  strike: 'none' as Strike,
-  chime: 'none' as Chime,
-  chimeCorrects: false,
-  beatsPerHour: '',
-  dial: 'other' as Dial,
-  jewelled: false,
-  luminous: false,
-  mercury: false,
-  mains: false,
-})
-
 const blankRest = {
   fault: '',
   scope: 'service' as Scope,
   covered: false,
   estimateOnly: false,
   springs: 'unknown' as SpringState,
-  keyWith: 'absent' as Custody,
   agreedWords: '',
   fee: '',
   low: '',
@@ -137,7 +108,7 @@ export function useTakeIn(start: TakeInStart) {
   const [justChosen, setJustChosen] = useState(start.asksClock ?? false)
   const [known, setKnown] = useKept<KnownOwner | null>('known', start.known ?? null)
   const [knownClock, setKnownClock] = useKept<KnownClock | null>('knownClock', start.knownClock ?? null)
-  const clock = useEntry(newClock('mantel'), 'clock', 'clock')
+  const clock = useEntry(unseenClock('mantel'), 'clock', 'clock')
   const [otherClocks, setOtherClocks] = useKept<readonly number[]>('otherClocks', [])
   const [comebackOf, setComebackOf] = useKept<number | null>('comebackOf', start.comebackOf ?? null)
   const fee = settings.prices.estimateFee === '0' ? '' : settings.prices.estimateFee
@@ -183,13 +154,6 @@ export function useTakeIn(start: TakeInStart) {
       setComebackOf(null)
       rest.set({ covered: false })
     },
-    setForm: (form: Form) =>
-      clock.set({
-        ...newClock(form),
-        dial: clock.value.dial,
-        maker: clock.value.maker,
-        serial: clock.value.serial,
-      }),
     /** null: an owner the shop does not know yet. With a clock of theirs, where that was told. */
     chooseOwner,
   }
@@ -227,13 +191,7 @@ function ownerInput({ known, owner, otherOwners }: TakeInEntry) {
 
 function clockInput({ knownClock, clock, otherClocks }: TakeInEntry) {
   if (knownClock) return { id: knownClock.id }
-  const { trains, beatsPerHour, ...described } = clock.value
-  return {
-    ...described,
-    trains: Number(trains),
-    beatsPerHour: beatsPerHour.trim() ? Number(beatsPerHour) : null,
-    otherThan: [...otherClocks],
-  }
+  return { ...describedClock(clock.value), otherThan: [...otherClocks] }
 }
 
 /** The expected belongings that something was said of, then the others. */

@@ -2,7 +2,7 @@ import { useQuery } from '@tanstack/react-query'
 import type { ComponentType } from 'react'
 import { Link, useLocation } from 'wouter'
 import { civilDateOf } from '../../core/calendar/zone.ts'
-import { clockMarks, clockWords } from '../clock-words.ts'
+import { clockMarks, clockWords, seenWords } from '../clock-words.ts'
 import { Asked } from '../parts/asked.tsx'
 import { Cautions } from '../parts/cautions.tsx'
 import { CivilDate } from '../parts/figures.tsx'
@@ -66,12 +66,12 @@ function Description({ view: { clock, cautions }, doing }: { view: ClockView; do
           [
             said.movement,
             listed([
-              words.powers[clock.power],
-              clock.escapement !== 'other' && words.escapements[clock.escapement],
-              words.strikes[clock.strike],
-              clock.chime !== 'none' && words.chimes[clock.chime],
+              seenWords(words.powers, clock.power),
+              seenWords(words.escapements, clock.escapement),
+              seenWords(words.strikes, clock.strike),
+              clock.chime !== 'none' && seenWords(words.chimes, clock.chime),
               clock.beatsPerHour !== null && said.beats(formats.number(clock.beatsPerHour)),
-            ]),
+            ]) || words.notLookedAt,
           ],
           [
             said.also,

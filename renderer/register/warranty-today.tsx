@@ -12,20 +12,35 @@ export function WarrantyToday({ view }: { view: ClockView }) {
   const visit = warranted(view)
   return (
     <Section title={said.warranty}>
-      {visit ? <Cover visit={visit} /> : <p className="quiet">{said.none}</p>}
-      <NextAct view={view} visit={visit} />
+      {visit?.cover ? (
+        <Cover
+          number={visit.repair.number}
+          cover={visit.cover}
+          exclusions={visit.warranty?.exclusions ?? []}
+        />
+      ) : (
+        <p className="quiet">{said.none}</p>
+      )}
+      <AgainHere inShop={view.inShop} clockId={view.clock.id} comebackOf={visit?.repair.number ?? null} />
     </Section>
   )
 }
 
-function Cover({ visit: { repair, cover, warranty } }: { visit: Visit }) {
+interface CoverProps {
+  /** Of the repair that the warranty was given for. */
+  readonly number: number
+  readonly cover: NonNullable<Visit['cover']>
+  readonly exclusions: NonNullable<Visit['warranty']>['exclusions']
+}
+
+/** Whether a repair's warranty covers today, every reason, and what it leaves out. */
+export function Cover({ number, cover, exclusions }: CoverProps) {
   const { words, formats } = useShop()
   const said = words.register.clock
-  if (!cover) return null
   return (
     <div className="cover">
       <p className={cover.covered ? 'cover-answer' : 'cover-answer not'}>
-        {cover.covered ? said.covered(repair.number) : said.notCovered(repair.number)}
+        {cover.covered ? said.covered(number) : said.notCovered(number)}
       </p>
       <ul className="reasons" aria-label={said.why}>
         {cover.reasons.map(reason => (
@@ -33,11 +48,11 @@ function Cover({ visit: { repair, cover, warranty } }: { visit: Visit }) {
         ))}
         {cover.covered && <li>{said.daysLeft(cover.daysLeft)}</li>}
       </ul>
-      {warranty && warranty.exclusions.length > 0 && (
+      {exclusions.length > 0 && (
         <details>
           <summary>{said.excludes}</summary>
           <ul className="reasons">
-            {warranty.exclusions.map(exclusion => (
+            {exclusions.map(exclusion => (
               <li key={exclusion}>{words.exclusions[exclusion]}</li>
             ))}
           </ul>
@@ -47,24 +62,31 @@ function Cover({ visit: { repair, cover, warranty } }: { visit: Visit }) {
   )
 }
 
+interface AgainProps {
+  /** The number of the repair the clock is in the shop for. */
+  readonly inShop: number | null
+  readonly clockId: number
+  /** The repair whose warranty a comeback would fall under. */
+  readonly comebackOf: number | null
+}
+
 /** A clock in the shop leads to its repair; one that is not, to taking it in, as a comeback where there is a warranty. */
-function NextAct({ view, visit }: { view: ClockView; visit: Visit | undefined }) {
+export function AgainHere({ inShop, clockId, comebackOf }: AgainProps) {
   const said = useShop().words.register.clock
-  if (view.inShop !== null)
+  if (inShop !== null)
     return (
       <p>
-        {said.inShop(view.inShop)}{' '}
-        <Link href={`/counter/${view.inShop}`}>{said.openRepair(view.inShop)}</Link>
+        {said.inShop(inShop)} <Link href={`/counter/${inShop}`}>{said.openRepair(inShop)}</Link>
       </p>
     )
   return (
     <div className="buttons">
-      {visit ? (
-        <Link className="button" href={`/counter/take-in?comeback=${visit.repair.number}`}>
-          {said.comebackOf(visit.repair.number)}
+      {comebackOf !== null ? (
+        <Link className="button" href={`/counter/take-in?comeback=${comebackOf}`}>
+          {said.comebackOf(comebackOf)}
         </Link>
       ) : (
-        <Link className="button" href={`/counter/take-in?clock=${view.clock.id}`}>
+        <Link className="button" href={`/counter/take-in?clock=${clockId}`}>
           {said.takeIn}
         </Link>
       )}

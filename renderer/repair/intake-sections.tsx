@@ -1,5 +1,5 @@
 import { Link } from 'wouter'
-import { belongingWords } from '../clock-words.ts'
+import { belongingWords, seenWords } from '../clock-words.ts'
 import { AddPhotographs } from '../condition/photograph/add-photographs.tsx'
 import { PhotographsOf } from '../condition/photograph/photographs-of.tsx'
 import { ConditionReport } from '../condition/report.tsx'
@@ -37,10 +37,10 @@ export function ClockSection({ view: { clock } }: { view: Repair }) {
   const { words, formats } = useShop()
   const { repair } = words
   const movement = [
-    words.powers[clock.power],
-    clock.escapement !== 'other' && words.escapements[clock.escapement],
-    words.strikes[clock.strike],
-    clock.chime !== 'none' && words.chimes[clock.chime],
+    seenWords(words.powers, clock.power),
+    seenWords(words.escapements, clock.escapement),
+    seenWords(words.strikes, clock.strike),
+    clock.chime !== 'none' && seenWords(words.chimes, clock.chime),
     clock.beatsPerHour &&
       `${words.counter.takeIn.beatsPerHour.toLowerCase()} ${formats.number(clock.beatsPerHour)}`,
   ]
@@ -51,7 +51,7 @@ export function ClockSection({ view: { clock } }: { view: Repair }) {
           [repair.maker, clock.maker && <Link href={`/register/clock/${clock.id}`}>{clock.maker}</Link>],
           [repair.serial, clock.serial],
           [repair.marks, clock.marks],
-          [repair.movement, movement.filter(Boolean).join(', ')],
+          [repair.movement, movement.filter(Boolean).join(', ') || words.notLookedAt],
           [repair.notes, clock.notes],
         ]}
       />
@@ -63,7 +63,7 @@ export function ClockSection({ view: { clock } }: { view: Repair }) {
 export function IntakeSection({ view }: { view: Repair }) {
   const { words } = useShop()
   const { repair } = words
-  const { fault, scope, springs, keyWith, agreedWords, signedInBy } = view.repair
+  const { fault, scope, springs, agreedWords, signedInBy } = view.repair
   const quoted = useQuotedWords(view)
   return (
     <Section title={repair.sections.intake}>
@@ -72,7 +72,6 @@ export function IntakeSection({ view }: { view: Repair }) {
           [repair.fault, fault],
           [repair.scope, words.scopes[scope]],
           [repair.springs, words.springStates[springs]],
-          [repair.keyWith, words.custodies[keyWith]],
           [repair.quoted, quoted],
           [repair.agreedWords, agreedWords],
           [repair.signedIn, signedInBy],

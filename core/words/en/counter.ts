@@ -101,7 +101,6 @@ export const counter = {
     belongingOf: (n: number) => `belonging ${n}`,
     unsaid: 'not said',
     springs: 'Springs',
-    keyWith: 'Winding key',
     cost: 'Cost and date',
     estimateOnly: 'Estimate only: no work before it',
     fee: 'Estimate fee',

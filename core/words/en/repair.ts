@@ -97,6 +97,7 @@ export const repair = {
   due: 'To pay',
   covered: (until: string) => `covered to ${until}`,
   notCovered: 'not covered today',
+  noWarranty: 'No warranty was given for this repair.',
   givenTo: (date: string) => `given, to ${date}`,
   comebackOf: 'Comes back from',
   collectedBy: (name: string, at: string) => `${name}, ${at}`,

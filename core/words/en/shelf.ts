@@ -23,6 +23,7 @@ export const stillToShow = {
   rate: v => `A rate within ${v.limitPerDay} s a day: now ${v.ratePerDay}.`,
   strike: () => 'The strike heard right.',
   chime: () => 'The chime heard right.',
+  sounds: () => 'Whether it strikes and chimes: nobody has looked yet. Say so in the clock’s description.',
   beat: () => 'The clock in beat.',
 } satisfies Record<StillToShow['code'], Sentence>
 

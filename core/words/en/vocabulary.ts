@@ -28,6 +28,7 @@ import type {
 
 /** The trade's own words for every coded entry. */
 export const vocabulary = {
+  notLookedAt: 'not looked at',
   forms: {
     longcase: 'longcase clock',
     bracket: 'bracket clock',

@@ -2,6 +2,8 @@ type Values = Readonly<Record<string, string | number>>
 
 /** How a figure came about, one step a sentence. */
 export const workingSteps = {
+  trainsSupposed: (v: Values) =>
+    `trains not looked at yet: ${v.trains} supposed, as is usual for such a clock`,
   bookHours: (v: Values) => `${v.hours} h by the price book`,
   furtherHours: (v: Values) => `${v.hours} h more found at the strip`,
   hoursAtRate: (v: Values) => `${v.hours} h at ${v.rate} an hour`,

@@ -47,17 +47,13 @@ test('columns of one meaning are put together: names on one line, addresses belo
   expect(clock).toBeNull()
 })
 
-test('a clock is read by the shop’s words or codes, and is as usual for its form where nothing is said', () => {
+test('a clock is read by the shop’s words or codes, and what the list does not tell nobody has looked at', () => {
   const { clock } = must(read('A', '', '', '', '', '', 'Longcase', 'Painted dial', ''))
-  expect(clock).toMatchObject({
-    form: 'longcase',
-    dial: 'painted',
-    trains: 2,
-    power: 'weight',
-    duration: '8-day',
-  })
+  expect(clock).toMatchObject({ form: 'longcase', dial: 'painted', trains: null })
+  expect(clock).not.toHaveProperty('power')
   expect(must(read('A', '', '', '', '', '', 'cuckoo clock', '', '1')).clock).toMatchObject({
     form: 'cuckoo',
+    dial: 'unknown',
     trains: 1,
   })
 })

@@ -139,3 +139,10 @@ test('figures are the same however they are written', () => {
   expect(sameFigures(line, { quantity: '4.0', unit: '62.50', charge: '0.00' })).toBe(true)
   expect(sameFigures(line, { ...line, unit: '62.51' })).toBe(false)
 })
+
+test('hours for a clock whose trains nobody has counted are those usual for its form, and the working says so', () => {
+  const counted = must(asked(labour()))
+  const supposed = must(asked(labour(), { trains: null }))
+  expect(supposed).toMatchObject({ quantity: counted.quantity, unit: counted.unit, charge: counted.charge })
+  expect(supposed.working).toEqual([{ code: 'trainsSupposed', values: { trains: 2 } }, ...counted.working])
+})

@@ -142,6 +142,15 @@ test('a chiming clock has to be heard chiming right, and one out of beat does no
   expect(codes(log(14, { 3: { inBeat: true }, 12: { inBeat: false } }))).toEqual(['goOn', 'beat'])
 })
 
+test('a clock whose strike or chime nobody has looked at has to be heard right, or described, before it passes', () => {
+  const silent = log(14).map(({ heard: _, strikeRight: __, ...reading }) => reading)
+  expect(codes(silent, { strike: 'unknown', pattern: null })).toEqual(['goOn', 'sounds'])
+  expect(codes(log(14), { chimes: null })).toEqual(['goOn', 'sounds'])
+  expect(codes(log(14, { 14: { strikeRight: true } }), { strike: 'unknown', pattern: null })).toEqual([
+    'mayPass',
+  ])
+})
+
 test('a clock that does not strike owes no strike', () => {
   expect(
     codes(
