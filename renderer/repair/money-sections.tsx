@@ -114,26 +114,6 @@ export function PapersSection({ view }: { view: Repair }) {
   )
 }
 
-/** The warranty given for this repair, and what it says today. */
-export function WarrantySection({ view: { warranty } }: { view: Repair }) {
-  const { words, formats } = useShop()
-  const { repair } = words
-  const { given, cover } = warranty
-  if (!given) return null
-  return (
-    <Section title={repair.sections.warranty}>
-      <p>
-        {words.scopes[given.scope]}: {repair.givenTo(formats.date(given.lastDay))}
-      </p>
-      {cover && (
-        <p className="quiet">
-          {cover.covered ? repair.covered(formats.date(cover.lastDay)) : repair.notCovered}
-        </p>
-      )}
-    </Section>
-  )
-}
-
 /** To whom the clock went. */
 export function HandOverSection({ view: { handOver } }: { view: Repair }) {
   const { words, formats } = useShop()

@@ -12,16 +12,11 @@ import { EstimatesSection, WordSection } from './estimate-sections.tsx'
 import { forms } from './forms.ts'
 import { ClockSection, IntakeSection, OwnerSection } from './intake-sections.tsx'
 import { MessagesSection } from './messages-section.tsx'
-import {
-  EarlierSection,
-  HandOverSection,
-  MoneySection,
-  PapersSection,
-  WarrantySection,
-} from './money-sections.tsx'
+import { EarlierSection, HandOverSection, MoneySection, PapersSection } from './money-sections.tsx'
 import { dueMinor, type Repair, repairQuery } from './repair.ts'
 import { StandingBar } from './standing-bar.tsx'
 import { Taken } from './taken.tsx'
+import { WarrantySection } from './warranty-section.tsx'
 
 interface RepairViewProps {
   /** The repair's number as it stands in the address. */
