@@ -4,6 +4,8 @@ import type { WorkWeek } from '../calendar/opening.ts'
 /** How much work lies ahead of the benches, and how long it will take them. */
 export interface BenchCapacity {
   readonly aheadMinutes: number
+  /** How many work at a bench. */
+  readonly benches: number
   readonly minutesPerWeek: number
   /** Weeks of open hours the work ahead fills, to a tenth; null where nobody works or the shop is never open. */
   readonly weeks: number | null
@@ -17,5 +19,5 @@ export function benchCapacity(ahead: readonly number[], week: WorkWeek, benches:
   const aheadMinutes = ahead.reduce((sum, minutes) => sum + minutes, 0)
   const minutesPerWeek = openMinutes(week) * benches
   const weeks = minutesPerWeek > 0 ? Math.round((aheadMinutes / minutesPerWeek) * 10) / 10 : null
-  return { aheadMinutes, minutesPerWeek, weeks }
+  return { aheadMinutes, benches, minutesPerWeek, weeks }
 }

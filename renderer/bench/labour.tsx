@@ -10,6 +10,7 @@ import { type Column, Ledger } from '../parts/ledger.tsx'
 import { Opened, OpenForm } from '../parts/opened.tsx'
 import { Section } from '../parts/page.tsx'
 import { ProblemList } from '../parts/problems.tsx'
+import { TimeField } from '../parts/time-field.tsx'
 import { neededNumber, orNull } from '../parts/typed.ts'
 import type { Repair } from '../repair/repair.ts'
 import { useShop } from '../shop.tsx'
@@ -127,8 +128,8 @@ function EnterLabour({ view, close }: { view: Repair; close: () => void }) {
       <p className="quiet">{labour.enterHint}</p>
       <div className="fields">
         <Choice label={labour.task} choices={words.tasks} {...entry.at('task')} />
-        <TextField label={labour.from} hint={labour.timeHint} {...entry.at('from')} />
-        <TextField label={labour.to} hint={labour.timeHint} {...entry.at('to')} />
+        <TimeField label={labour.from} hint={labour.timeHint} {...entry.at('from')} />
+        <TimeField label={labour.to} hint={labour.timeHint} {...entry.at('to')} />
         <DecimalField label={labour.minutes} {...entry.at('minutes')} />
         <DateField label={labour.on} {...entry.at('on')} />
         <TextField label={labour.note} {...entry.at('note')} />

@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query'
-import { useEffect, useState } from 'react'
+import { type ReactNode, useEffect, useState } from 'react'
 import { Link } from 'wouter'
 import { moved } from '../../core/bench/queue.ts'
 import { answer, api } from '../api.ts'
@@ -13,6 +13,7 @@ import { Standing } from '../parts/standing.tsx'
 import { useShop } from '../shop.tsx'
 import { Away } from './away.tsx'
 import { type Bench, benchQuery, type QueueRow, timeWords } from './bench.ts'
+import { Grip, useDrag } from './grip.tsx'
 import { RunningClocks } from './running.tsx'
 
 /** The queue in the order it is worked through, what is still to be looked over, running clocks and work away. */
@@ -70,6 +71,13 @@ function Shown({ view }: { view: Bench }) {
   const move = useMove(view.queue)
   const movable = view.queue.includes(chosen as QueueRow) ? chosen : undefined
   useMoveKeys(places => move(movable, places))
+  const placeOf = (id: number) => view.queue.findIndex(row => row.id === id)
+  const drag = useDrag((id, onto) =>
+    move(
+      view.queue.find(row => row.id === id),
+      placeOf(onto) - placeOf(id),
+    ),
+  )
   const comebacks = view.queue.filter(row => row.comeback)
   const inOrder = view.queue.filter(row => !row.comeback)
   return (
@@ -80,10 +88,11 @@ function Shown({ view }: { view: Bench }) {
       sums={useSums(view)}
       entry={<QueueLine chosen={chosen} movable={movable} move={move} />}
     >
+      <Capacity capacity={view.capacity} />
       <RunningClocks running={view.running} />
       <Ledger
         caption={bench.list}
-        columns={useColumns()}
+        columns={useColumns(row => placeOf(row.id) >= 0 && <Grip {...drag(row.id)} />)}
         groups={[
           { title: bench.groups.comeback, rows: comebacks },
           { title: comebacks.length + view.toAssess.length > 0 ? bench.groups.queue : '', rows: inOrder },
@@ -100,7 +109,18 @@ function Shown({ view }: { view: Bench }) {
   )
 }
 
-function useColumns(): Column<QueueRow>[] {
+/** What the hours ahead are held against: the open hours of each bench. */
+function Capacity({ capacity }: Pick<Bench, 'capacity'>) {
+  const { words } = useShop()
+  const { benches, minutesPerWeek } = capacity
+  if (benches === 0) return null
+  const each = timeWords(words, Math.round(minutesPerWeek / benches))
+  return (
+    <p className="capacity quiet">{words.bench.capacity(benches, each, timeWords(words, minutesPerWeek))}</p>
+  )
+}
+
+function useColumns(grip: (row: QueueRow) => ReactNode): Column<QueueRow>[] {
   const { words } = useShop()
   const { bench } = words
   return [
@@ -122,7 +142,16 @@ function useColumns(): Column<QueueRow>[] {
       kind: 'standing',
       cell: row => <Standing stage={row.stage} waitingFor={row.waitingFor} />,
     },
-    { label: bench.worked, kind: 'figure', cell: row => <Worked row={row} /> },
+    {
+      label: bench.worked,
+      kind: 'figure',
+      cell: row => (
+        <>
+          <Worked row={row} />
+          {grip(row)}
+        </>
+      ),
+    },
   ]
 }
 

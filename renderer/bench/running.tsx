@@ -2,8 +2,8 @@ import { Link } from 'wouter'
 import { answer, api } from '../api.ts'
 import { ActForm, Send, useAct } from '../parts/act.tsx'
 import { useEntry } from '../parts/entry.ts'
-import { TextField } from '../parts/field.tsx'
 import { Section } from '../parts/page.tsx'
+import { TimeField } from '../parts/time-field.tsx'
 import { orNull } from '../parts/typed.ts'
 import { useShop } from '../shop.tsx'
 import { type Running, timeWords } from './bench.ts'
@@ -64,7 +64,7 @@ export function StopClock({ one }: { one: Pick<Running, 'number' | 'forgotten'> 
       {one.forgotten && (
         <>
           <p>{said.forgotten}</p>
-          <TextField label={said.endedAt} hint={said.endedHint} {...entry.at('endedAt')} />
+          <TimeField label={said.endedAt} hint={said.endedHint} {...entry.at('endedAt')} />
         </>
       )}
       <Send act={act}>{one.forgotten ? said.stopThen : said.stop}</Send>

@@ -48,15 +48,17 @@ function Shown({ view, number }: { view: Shelf; number: string | undefined }) {
   return (
     <Page
       title={shelf.title}
-      subtitle={shelf.round(formats.longDate(view.today))}
+      subtitle={
+        <>
+          {shelf.round(formats.longDate(view.today))} · <Link href="/shelf/where">{shelf.where.open}</Link>
+        </>
+      }
       date={<MarginDay on={view.today} />}
       sums={sums}
       entry={chosen && <ReadingLine key={chosen.runId} row={chosen} rows={view.rows} />}
     >
       <ComputerClock check={view.clockCheck} />
-      <p className="computer">
-        <Link href="/shelf/where">{shelf.where.open}</Link>
-      </p>
+
       <Two>
         <Round view={view} chosen={chosen?.number ?? start?.number ?? null} />
         {chosen ? (
@@ -64,9 +66,28 @@ function Shown({ view, number }: { view: Shelf; number: string | undefined }) {
         ) : start ? (
           <StartPane key={start.repairId} row={start} places={view.places} />
         ) : (
-          <p className="aside-words">{number ? shelf.run.notHere(number) : shelf.run.choose}</p>
+          <NotHere number={number} />
         )}
       </Two>
     </Page>
+  )
+}
+
+/** What stands beside the round where no clock on it is chosen; a number leads to its repair, where a passed clock goes on. */
+function NotHere({ number }: { number: string | undefined }) {
+  const { run } = useShop().words.shelf
+  if (number === undefined) return <p className="aside-words">{run.choose}</p>
+  return (
+    <div className="aside-words">
+      <p>{run.notHere(number)}</p>
+      <p className="buttons">
+        <Link className="button" href={`/counter/${number}`}>
+          {run.openRepair(number)}
+        </Link>
+        <Link className="button second" href={`/bench/${number}`}>
+          {run.openBench(number)}
+        </Link>
+      </p>
+    </div>
   )
 }

@@ -3,6 +3,7 @@ import { patternOf } from '../../core/run-in/limits.ts'
 import { blowsDue } from '../../core/run-in/shown.ts'
 import type { Bound, EntryState } from '../parts/entry.ts'
 import { DecimalField, TextField, Tick } from '../parts/field.tsx'
+import { TimeField } from '../parts/time-field.tsx'
 import { numberOrNull, orNull } from '../parts/typed.ts'
 import { useShop } from '../shop.tsx'
 import type { RoundRow } from './shelf.ts'
@@ -134,7 +135,7 @@ export function RareFields({ entry, clock }: { entry: EntryState<TypedReading>; 
         {...entry.at('blows')}
       />
       <DecimalField label={reading.temperature} {...entry.at('temperatureC')} />
-      <TextField label={reading.at} hint={reading.atHint} {...entry.at('at')} />
+      <TimeField label={reading.at} hint={reading.atHint} {...entry.at('at')} />
       <TextField label={reading.note} {...entry.at('note')} />
     </div>
   )

@@ -5,6 +5,7 @@ import { ActForm, Send, useAct } from '../parts/act.tsx'
 import { useEntry } from '../parts/entry.ts'
 import { Choice, DecimalField, TextField } from '../parts/field.tsx'
 import { Pane } from '../parts/pane.tsx'
+import { TimeField } from '../parts/time-field.tsx'
 import { orNull } from '../parts/typed.ts'
 import { useShop } from '../shop.tsx'
 import type { Shelf, Startable } from './shelf.ts'
@@ -64,7 +65,7 @@ function StartForm({ row, free }: { row: Startable; free: Shelf['places'] }) {
           hint={start.limitHint}
           {...entry.at('limitPerDay')}
         />
-        <TextField label={start.at} hint={start.atHint} {...entry.at('start')} />
+        <TimeField label={start.at} hint={start.atHint} {...entry.at('start')} />
       </div>
       <div className="buttons">
         <Send act={act}>{start.send}</Send>

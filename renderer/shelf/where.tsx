@@ -42,7 +42,7 @@ function Shown({ view }: { view: View }) {
       date={<MarginDay on={view.today} />}
       sums={[{ figure: found, words: where.things }]}
     >
-      <search className="narrowing">
+      <search className="where-search">
         <TextField name="typed" label={where.search} hint={where.hint} value={typed} onChange={setTyped} />
         <Link className="button second" href="/shelf">
           {where.toShelf}

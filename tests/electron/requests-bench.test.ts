@@ -307,7 +307,7 @@ describe('the queue', () => {
     await agreedRepair(shop)
     const { capacity } = await shop.view('bench')
     // 5 days of 3.5 and 4 hours for one person; 7.5 hours agreed.
-    expect(capacity).toEqual({ aheadMinutes: 450, minutesPerWeek: 2250, weeks: 0.2 })
+    expect(capacity).toEqual({ aheadMinutes: 450, benches: 1, minutesPerWeek: 2250, weeks: 0.2 })
   })
 })
 

@@ -37,6 +37,10 @@ export const bench = {
   empty: 'Nothing waits at the bench. A repair comes here with its owner’s go-ahead.',
   groups: { comeback: 'Comebacks', queue: 'In order', toAssess: 'To be looked over for an estimate' },
   sums: { queue: 'in the queue', ahead: 'agreed ahead', weeks: 'weeks of open hours' },
+  capacity: (benches: number, each: string, all: string) =>
+    benches === 1
+      ? `One bench, ${all} open a week.`
+      : `${benches} benches, ${each} open a week each, ${all} in all.`,
   time: (hours: number, minutes: number) =>
     [hours > 0 && `${hours} h`, (minutes > 0 || hours === 0) && `${minutes} min`].filter(Boolean).join(' '),
   ofAgreed: (worked: string, agreed: string) => `${worked} of ${agreed}`,
@@ -71,7 +75,8 @@ export const bench = {
     open: (number: number) => `Open ${number}`,
     up: 'Earlier',
     down: 'Later',
-    hint: 'Alt ↑ and Alt ↓ move it in the queue as well.',
+    hint: 'Alt ↑ and Alt ↓ move it, too, or drag its dots.',
+    drag: 'Drag to another place in the queue',
     moved: (number: number) => `${number} was moved in the queue.`,
   },
 
@@ -82,7 +87,7 @@ export const bench = {
     since: (at: string, time: string) => `since ${at}, ${time}`,
     forgotten: 'It was left running from another day. When did the work really end?',
     endedAt: 'Ended at',
-    endedHint: 'As 2027-03-04T17:20.',
+    endedHint: 'Such as 17:20 for today, or 4 Mar 17:20.',
     stop: 'Stop',
     stopThen: 'Stop it at that time',
     stopped: (number: number, time: string) => `Stopped: ${time} on ${number}.`,
@@ -126,7 +131,7 @@ export const bench = {
     task: 'Task',
     from: 'From',
     to: 'To',
-    timeHint: 'As 2027-03-04T09:20',
+    timeHint: 'Such as 09:20 for today, or 4 Mar 09:20.',
     minutes: 'Minutes',
     on: 'On',
     note: 'Remark',

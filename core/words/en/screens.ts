@@ -104,6 +104,7 @@ export const screens = {
   },
   form: {
     optional: 'may be left empty',
+    readAs: (moment: string) => `read as ${moment}`,
     choose: 'choose …',
     remove: (what: string) => `Remove ${what}`,
     no: 'Go back',
