@@ -1,10 +1,12 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query'
 import type { InferResponseType } from 'hono/client'
 import { Link, useSearchParams } from 'wouter'
+import { isCivilDate } from '../../core/calendar/civil.ts'
 import type { Words } from '../../core/words/en/index.ts'
 import { answer, api } from '../api.ts'
 import { ExportsSection } from '../exports/page-section.tsx'
 import { Asked } from '../parts/asked.tsx'
+import { Money } from '../parts/figures.tsx'
 import { type Column, Ledger } from '../parts/ledger.tsx'
 import { EntryLine } from '../parts/page.tsx'
 import { TurnPages } from '../parts/turn-pages.tsx'
@@ -33,7 +35,7 @@ const byDay = (rows: readonly Row[], title: (day: string) => string) =>
 
 /** What an act was about, with a way there. */
 function About({ row }: { row: Row }) {
-  const { words } = useShop()
+  const { words, formats } = useShop()
   const { dayBook } = words.accounts
   const { paperId, paperKind, paperNumber, repairNumber, ownerId, ownerName, clockId, form, thing } = row
   const places: (readonly [string, string] | false)[] = [
@@ -56,7 +58,7 @@ function About({ row }: { row: Row }) {
             <Link href={href}>{said}</Link>
           </span>
         ))}
-      {thing && <> · {thing}</>}
+      {thing && <> · {isCivilDate(thing) ? formats.date(thing) : thing}</>}
     </>
   )
 }
@@ -84,6 +86,11 @@ function useColumns(): Column<Row>[] {
           <TypedEntry number={row.id} input={row.input} />
         </>
       ),
+    },
+    {
+      label: dayBook.amount,
+      kind: 'figure',
+      cell: row => (row.amountMinor === null ? '' : <Money minor={row.amountMinor} />),
     },
   ]
 }

@@ -15,7 +15,7 @@ type Row = View['rows'][number]
 /** Money that came in and went out in a period, payment by payment. */
 export function Money() {
   const { words } = useShop()
-  const period = usePeriod('month')
+  const period = usePeriod()
   const query = useQuery({
     queryKey: ['payments', period],
     placeholderData: keepPreviousData,

@@ -1,9 +1,11 @@
 import { useQuery } from '@tanstack/react-query'
 import type { InferResponseType } from 'hono/client'
+import { Link } from 'wouter'
 import { answer, api } from '../api.ts'
 import { Asked } from '../parts/asked.tsx'
 import { CivilDate, Money } from '../parts/figures.tsx'
 import { type Column, Entry, Ledger } from '../parts/ledger.tsx'
+import { Facts, Section } from '../parts/page.tsx'
 import { useShop } from '../shop.tsx'
 import { AccountsPage } from './accounts-page.tsx'
 
@@ -22,6 +24,7 @@ function useColumns(view: View): Column<Row>[] {
     },
     { label: owed.billed, kind: 'figure', cell: row => <Money minor={row.billedMinor} /> },
     { label: owed.paid, kind: 'figure', cell: row => <Money minor={row.paidMinor} /> },
+    { label: owed.writtenOff, kind: 'figure', cell: row => <Money minor={row.writtenOffMinor} /> },
     {
       label: owed.due,
       kind: 'figure',
@@ -65,6 +68,18 @@ function Shown({ view }: { view: View }) {
         empty={owed.empty}
         totalLabel={owed.total}
       />
+      {view.accounts.length > 0 && (
+        <Section title={owed.accounts}>
+          <Facts
+            facts={view.accounts.map(({ owner, heldMinor }) => [
+              owner.name,
+              <Link key={owner.id} href={`/accounts/owner/${owner.id}`}>
+                <Money minor={heldMinor} sign />
+              </Link>,
+            ])}
+          />
+        </Section>
+      )}
     </AccountsPage>
   )
 }

@@ -16,8 +16,8 @@ const choices: Readonly<Record<ChoiceName, readonly [PeriodKind, number]>> = {
   lastYear: ['year', 1],
 }
 
-/** The period in the page's address, or this month, quarter or year where it has none. */
-export function usePeriod(usual: PeriodKind): Period {
+/** The period in the page's address, or this quarter (or `usual`) where it has none. */
+export function usePeriod(usual: PeriodKind = 'quarter'): Period {
   const { today } = useShop()
   const [asked] = useSearchParams()
   const [from, to] = [asked.get('from'), asked.get('to')]
@@ -29,7 +29,9 @@ export function PeriodLine({ period }: { period: Period }) {
   const { words, today } = useShop()
   const said = words.accounts.period
   const [path, navigate] = useLocation()
-  const go = (next: Period) => navigate(`${path}?${new URLSearchParams({ ...next })}`)
+  const [asked] = useSearchParams()
+  const go = (next: Period) =>
+    navigate(`${path}?${new URLSearchParams({ ...Object.fromEntries(asked), ...next })}`)
   return (
     <section className="narrowing" aria-label={said.label}>
       <FromTo key={`${period.from} ${period.to}`} period={period} onShow={go} />

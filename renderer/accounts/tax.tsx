@@ -16,7 +16,7 @@ type Row = View['rows'][number]
 /** Tax of a period by its name and rate, from the invoices and credit notes issued in it. */
 export function Tax() {
   const { words } = useShop()
-  const period = usePeriod('quarter')
+  const period = usePeriod()
   const query = useQuery({
     queryKey: ['tax', period],
     placeholderData: keepPreviousData,

@@ -80,13 +80,16 @@ interface WorkingPaperLinkProps {
   readonly id: number
   /** What tells it from another of its kind. */
   readonly about?: string
+  /** Of which days it speaks, where it is not of all time. */
+  readonly period?: { readonly from: string; readonly to: string }
 }
 
 /** One working paper, drawn from the ledger when it is opened, on its usual size. */
-export function WorkingPaperLink({ kind, id, about }: WorkingPaperLinkProps) {
+export function WorkingPaperLink({ kind, id, about, period }: WorkingPaperLinkProps) {
   const { titles } = useShop().words.papers
   const title = [titles[kind], about].filter(Boolean).join(', ')
-  return <PathLink path={`/papers/of/${kind}/${id}.pdf`} title={title} />
+  const asked = period ? `?${new URLSearchParams({ ...period })}` : ''
+  return <PathLink path={`/papers/of/${kind}/${id}.pdf${asked}`} title={title} />
 }
 
 /** Working papers, one below the other. */

@@ -1,17 +1,15 @@
 import type { ReactNode } from 'react'
 import { answer, api } from '../api.ts'
 import { type Act, ActForm, Send, useAct } from '../parts/act.tsx'
-import type { Question } from '../parts/confirm.tsx'
 import { useShop } from '../shop.tsx'
 
 /** Groups of settings as they are sent, each replaced whole. */
-export type Change = Parameters<typeof api.shop.changeSettings.$post>[0]['json']
+type Change = Parameters<typeof api.shop.changeSettings.$post>[0]['json']
 
-/** Keeps groups of settings. `said` is what was saved; `confirm` asks first where there is something to ask. */
-export function useChange(said: string, confirm?: (change: Change) => Question): Act<Change> {
+/** Keeps groups of settings. `said` is what was saved. */
+export function useChange(said: string): Act<Change> {
   return useAct((json: Change) => answer(api.shop.changeSettings.$post({ json })), {
     said: () => said,
-    ...(confirm && { confirm }),
   })
 }
 
