@@ -2,7 +2,7 @@ import { type Decimal, decimalOf, decimalText, subtractDecimals } from '../decim
 import type { MinorDigits } from '../money/currency.ts'
 import { type Minor, minor, minorText, parseMinorRounded } from '../money/minor.ts'
 import type { PaperLine } from '../papers/contents.ts'
-import { lineKinds } from '../pricing/kinds/index.ts'
+import { quantityUnitOf } from '../papers/quantity-unit.ts'
 import type { QuantityUnit } from '../pricing/kinds/kind.ts'
 import type { Adjustment, Category, InvoiceLine } from './model.ts'
 
@@ -72,7 +72,7 @@ export const invoiceLine = (
   rules: LineRules,
 ): InvoiceLine => ({
   name: line.description,
-  unitCode: unitCodes[lineKinds[line.kind].quantityUnit],
+  unitCode: unitCodes[quantityUnitOf(line)],
   net,
   category,
   ...(rules.inclusive ? priceOfWhole(line, net, rules) : ownPrice(line, rules)),

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, it } from 'vitest'
 import { brokenRules, parsedUbl, textAt } from '../core/e-invoice/checker.ts'
-import { billedShop } from './billed-shop.ts'
+import { billedShop, invoicedRepair } from './billed-shop.ts'
 import { type Shop, testSettings } from './handler-fixture.ts'
 
 let shop: Shop
@@ -55,6 +55,36 @@ it('is had of every invoice and credit note with a registration, obeys the rules
     expect(total).toBe((Math.abs(paper.totalMinor) / 100).toFixed(2))
     expect((await xml(paper)).text).toBe(text)
   }
+})
+
+it('is had of credit notes over a part of an invoice: of what was credited, and which invoice it corrects', async () => {
+  const { invoice } = await invoicedRepair(shop)
+  const credit = (lines: unknown) =>
+    shop.act('accounts.credit', { invoiceId: invoice.id, lines, reason: 'Charged too much' })
+  const some = await credit([{ line: 0, quantity: '2.5', amount: null }])
+  const sum = await credit([
+    { line: 0, quantity: null, amount: '30.00' },
+    { line: 1, quantity: null, amount: '6.40' },
+  ])
+  const rest = await credit(null)
+  const totals = []
+  for (const note of [some, sum, rest]) {
+    const { status, text } = await xml(note)
+    expect(status, note.number).toBe(200)
+    expect(brokenRules(text), note.number).toEqual([])
+    const { name, root } = parsedUbl(text)
+    expect([name, textAt(root, 'cbc:CreditNoteTypeCode')]).toEqual(['CreditNote', '381'])
+    const reference = root['cac:BillingReference'][0]['cac:InvoiceDocumentReference'][0]
+    expect(textAt(reference, 'cbc:ID')).toBe(invoice.number)
+    totals.push(Number(textAt(root, 'cac:LegalMonetaryTotal/cbc:TaxInclusiveAmount')?.replace('.', '')))
+    expect(totals.at(-1)).toBe(-note.totalMinor)
+  }
+  expect(totals.reduce((all, one) => all + one, 0)).toBe(invoice.totalMinor)
+  const units = parsedUbl((await xml(sum)).text).root['cac:CreditNoteLine'].map(
+    // biome-ignore lint/suspicious/noExplicitAny: a parsed tree is walked by name
+    (line: any) => line['cbc:CreditedQuantity'][0]['@unitCode'],
+  )
+  expect(units).toEqual(['C62', 'C62'])
 })
 
 it('is had of nothing else', async () => {

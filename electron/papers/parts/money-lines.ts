@@ -1,5 +1,5 @@
 import type { PaperLine, PaperMoney } from '../../../core/papers/contents.ts'
-import { lineKinds } from '../../../core/pricing/kinds/index.ts'
+import { quantityUnitOf } from '../../../core/papers/quantity-unit.ts'
 import type { Section } from '../kit/flow.ts'
 import type { Piece } from '../kit/row.ts'
 import { styles } from '../kit/styles.ts'
@@ -75,7 +75,7 @@ const workingLines = ({ words }: Desk, line: PaperLine): string[] =>
 
 /** `2.5 h`, `3`. */
 const quantityText = ({ words, write }: Desk, line: PaperLine): string =>
-  [write.quantity(line.quantity), words.papers.lines.units[lineKinds[line.kind].quantityUnit]]
+  [write.quantity(line.quantity), words.papers.lines.units[quantityUnitOf(line)]]
     .filter(Boolean)
     .join('\u00a0')
 
