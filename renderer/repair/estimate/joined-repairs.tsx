@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query'
-import { useEffect, useRef, useState } from 'react'
+import { useLayoutEffect, useRef, useState } from 'react'
 import { clockMarks, clockWords } from '../../clock-words.ts'
 import { useSay } from '../../parts/announcer.tsx'
 import { Choice } from '../../parts/field.tsx'
@@ -69,8 +69,8 @@ function Joined({ number, path, sheet, onLeave }: OneProps) {
   const { data } = useQuery(repairQuery(String(number)))
   const here = useRef<HTMLFieldSetElement>(null)
   const there = data !== undefined
-  useEffect(() => {
-    if (there) here.current?.querySelector<HTMLElement>('input')?.focus()
+  useLayoutEffect(() => {
+    if (there) here.current?.querySelector<HTMLElement>('textarea')?.focus()
   }, [there])
   if (!data) return null
   return (
