@@ -489,6 +489,8 @@ CREATE TABLE parts (
   kind TEXT NOT NULL CHECK (kind <> ''),
   name TEXT NOT NULL CHECK (trim(name) <> ''),
   sizes TEXT NOT NULL DEFAULT '[]' CHECK (json_valid(sizes)),
+  -- how the ends of a mainspring are made; '' for other parts and where it is not known
+  ends TEXT NOT NULL DEFAULT '',
   vendor_id INTEGER REFERENCES vendors (id),
   kept_at TEXT NOT NULL DEFAULT '',
   unit_cost_minor INTEGER NOT NULL CHECK (unit_cost_minor >= 0),
@@ -649,6 +651,11 @@ CREATE TABLE shelf_places (
   id INTEGER PRIMARY KEY,
   name TEXT NOT NULL CHECK (trim(name) <> ''),
   kind TEXT NOT NULL CHECK (kind <> ''),
+  -- the room there is, and whether weights can hang there; null where it was not said
+  height_mm INTEGER CHECK (height_mm > 0),
+  width_mm INTEGER CHECK (width_mm > 0),
+  depth_mm INTEGER CHECK (depth_mm > 0),
+  weights_hang INTEGER CHECK (weights_hang IN (0, 1)),
   walk_order INTEGER NOT NULL,
   active INTEGER NOT NULL DEFAULT 1 CHECK (active IN (0, 1))
 ) STRICT;

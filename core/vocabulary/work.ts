@@ -98,6 +98,10 @@ export const partKinds = [
 ] as const
 export type PartKind = (typeof partKinds)[number]
 
+/** How the ends of a mainspring are made (trade reference §3, common practice). */
+export const springEnds = ['hole', 'loop', 'other'] as const
+export type SpringEnd = (typeof springEnds)[number]
+
 /** Where a clock stands to be tested. */
 export const placeKinds = ['shelf', 'hook', 'floor', 'stand'] as const
 export type PlaceKind = (typeof placeKinds)[number]

@@ -186,6 +186,26 @@ export const toBench = verb('shelf.toBench', (tx, input: { runId: number; reason
   return { subject: { kind: 'run-in', id: run.id }, result: { id: run.id, repairId: run.repairId } }
 })
 
+/** The room at a place, in millimetres, and whether weights can hang there; null where it is not said. */
+export interface PlaceDescribed {
+  readonly placeId: number
+  readonly heightMm: number | null
+  readonly widthMm: number | null
+  readonly depthMm: number | null
+  readonly weightsHang: boolean | null
+}
+
+/** Says what fits at a place: advice to whoever puts a clock there, never a refusal. */
+export const describePlace = verb('shelf.describePlace', (tx, { placeId, ...room }: PlaceDescribed) => {
+  const place = known(
+    tx.select().from(shelfPlaces).where(eq(shelfPlaces.id, placeId)).get(),
+    'place.unknown',
+    'placeId',
+  )
+  tx.update(shelfPlaces).set(room).where(eq(shelfPlaces.id, place.id)).run()
+  return { subject: { kind: 'shop', id: 1 }, result: { id: place.id, name: place.name } }
+})
+
 /** Moves a clock to another place on the shelf. */
 export const move = verb('shelf.move', (tx, input: { runId: number; placeId: number }, doing) => {
   const run = openRun(tx, input.runId, doing)

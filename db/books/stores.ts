@@ -2,7 +2,7 @@ import { eq } from 'drizzle-orm'
 import { gather } from '../../core/checked.ts'
 import { minor } from '../../core/money/minor.ts'
 import type { PartSize } from '../../core/stores/part-size.ts'
-import type { PartKind } from '../../core/vocabulary/work.ts'
+import type { PartKind, SpringEnd } from '../../core/vocabulary/work.ts'
 import { accepted, amountIn } from '../checked-in.ts'
 import { repairInShop } from '../facts.ts'
 import type { Write } from '../ledger.ts'
@@ -39,6 +39,8 @@ export interface PartEntry extends VendorEntry {
   readonly kind: PartKind
   readonly name: string
   readonly sizes: readonly PartSize[]
+  /** Of a mainspring; '' where it is not known. */
+  readonly ends: SpringEnd | ''
   readonly keptAt: string
   /** In major units. */
   readonly unitCost: string
@@ -62,6 +64,7 @@ function partValues(tx: Write, input: PartEntry) {
     kind: input.kind,
     name: input.name,
     sizes: [...input.sizes],
+    ends: input.kind === 'mainspring' ? input.ends : ('' as const),
     vendorId: vendorIdFor(tx, input),
     keptAt: input.keptAt,
     unitCostMinor: money.cost ?? minor(0),

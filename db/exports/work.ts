@@ -48,6 +48,7 @@ export const stock = table({
     'kind',
     'name',
     'sizes',
+    'ends',
     'vendor',
     'kept_at',
     'unit_cost',
@@ -58,7 +59,7 @@ export const stock = table({
   ],
   amounts: ['unit_cost', 'unit_price'],
   page: (after, limit) => sql`
-    SELECT p.id, p.kind, p.name, p.sizes, v.name AS vendor, p.kept_at, p.unit_cost_minor AS unit_cost,
+    SELECT p.id, p.kind, p.name, p.sizes, p.ends, v.name AS vendor, p.kept_at, p.unit_cost_minor AS unit_cost,
       p.unit_price_minor AS unit_price, p.in_stock, p.reorder_at, p.active
     FROM parts p LEFT JOIN vendors v ON v.id = p.vendor_id WHERE p.id > ${after} ORDER BY p.id LIMIT ${limit}`,
 })

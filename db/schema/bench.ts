@@ -2,7 +2,7 @@ import { integer, sqliteTable, text } from 'drizzle-orm/sqlite-core'
 import type { Caution } from '../../core/cautions/cautions.ts'
 import type { PartSize } from '../../core/stores/part-size.ts'
 import type { Component } from '../../core/vocabulary/intake.ts'
-import type { AsFoundMark, PartKind, Task, WaitReason } from '../../core/vocabulary/work.ts'
+import type { AsFoundMark, PartKind, SpringEnd, Task, WaitReason } from '../../core/vocabulary/work.ts'
 import { amount, code, flag, id, json, words } from './columns.ts'
 
 export const labourEntries = sqliteTable('labour_entries', {
@@ -75,6 +75,8 @@ export const parts = sqliteTable('parts', {
   kind: code<PartKind>(),
   name: text().notNull(),
   sizes: json<PartSize[]>().notNull(),
+  /** How the ends of a mainspring are made; '' for other parts and where it is not known. */
+  ends: code<SpringEnd | ''>().default(''),
   vendorId: integer(),
   keptAt: words(),
   unitCostMinor: amount().notNull(),

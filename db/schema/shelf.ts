@@ -8,6 +8,10 @@ export const shelfPlaces = sqliteTable('shelf_places', {
   id: id(),
   name: text().notNull(),
   kind: code<PlaceKind>(),
+  heightMm: integer(),
+  widthMm: integer(),
+  depthMm: integer(),
+  weightsHang: integer({ mode: 'boolean' }),
   walkOrder: integer().notNull(),
   active: integer({ mode: 'boolean' }).notNull().default(true),
 })

@@ -44,6 +44,7 @@ const startInput = z.strictObject({
 })
 
 const reason = required(400)
+const room = count(1, 10_000).nullable().default(null)
 
 /** Acts at the run-in shelf. */
 export const shelf = new Hono<Env>()
@@ -68,6 +69,13 @@ export const shelf = new Hono<Env>()
   )
   .post('/move', body(z.strictObject({ runId: id, placeId: id })), c =>
     perform(c, book.move, c.req.valid('json')),
+  )
+  .post(
+    '/describePlace',
+    body(
+      z.strictObject({ placeId: id, heightMm: room, widthMm: room, depthMm: room, weightsHang: openTick }),
+    ),
+    c => perform(c, book.describePlace, c.req.valid('json')),
   )
   .post('/compareClock', body(z.strictObject({ error, reference: required(120) })), c =>
     perform(c, log.compareClock, c.req.valid('json')),

@@ -1,7 +1,7 @@
 import { Hono } from 'hono'
 import { z } from 'zod'
 import { dimensions } from '../../core/stores/part-size.ts'
-import { partKinds } from '../../core/vocabulary/work.ts'
+import { partKinds, springEnds } from '../../core/vocabulary/work.ts'
 import * as book from '../../db/books/stores.ts'
 import { body } from './body.ts'
 import { amount, count, id, oneOf, openAmount, openDate, optional, required, saying } from './fields.ts'
@@ -20,6 +20,7 @@ const part = {
   kind: oneOf(partKinds),
   name: required(),
   sizes: z.array(size).max(dimensions.length).default([]),
+  ends: oneOf(['', ...springEnds]).default(''),
   ...vendor,
   keptAt: optional(80),
   unitCost: amount.default('0'),

@@ -73,7 +73,7 @@ function UseForm({ view, close }: { view: Repair; close: () => void }) {
   const { parts: said } = words.bench
   const { data } = useQuery(storesQuery)
   const inStock = data?.parts.filter(part => part.active && part.inStock > 0) ?? []
-  const entry = useEntry({ partId: '', quantity: '1' })
+  const entry = useEntry({ partId: '', quantity: '' })
   const act = useAct(
     (input: { repairId: number; partId: number; quantity: number }) =>
       answer(api.bench.usePart.$post({ json: input })),

@@ -4,6 +4,7 @@ import { type Act, ActForm, Send, useAct, useAskedAct } from '../parts/act.tsx'
 import { useEntry } from '../parts/entry.ts'
 import { Choice, TextField } from '../parts/field.tsx'
 import { useShop } from '../shop.tsx'
+import { FitHint } from './fit.tsx'
 import type { RunView, Shelf } from './shelf.ts'
 
 type Decision = 'pass' | 'restart' | 'toBench' | 'move'
@@ -152,6 +153,7 @@ function Move({ view, places, close }: FormProps) {
       focusFirst
     >
       <Choice label={decide.moveTo} choices={free} {...entry.at('placeId')} />
+      <FitHint clock={view.clock} place={places.find(place => String(place.id) === entry.value.placeId)} />
       <div className="buttons">
         <Send act={act}>{decide.move}</Send>
         <button type="button" className="second" onClick={close}>

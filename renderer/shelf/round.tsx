@@ -4,6 +4,7 @@ import { Seconds } from '../parts/figures.tsx'
 import { type Column, Entry, Ledger } from '../parts/ledger.tsx'
 import { Section } from '../parts/page.tsx'
 import { useShop } from '../shop.tsx'
+import { DescribePlaces } from './fit.tsx'
 import type { RoundRow, Shelf } from './shelf.ts'
 
 /** A line of the list: a clock that runs in, or one that is ready to. */
@@ -117,6 +118,7 @@ function Places({ view }: { view: Shelf }) {
           </li>
         ))}
       </ol>
+      <DescribePlaces places={view.places} />
     </Section>
   )
 }

@@ -8,6 +8,7 @@ import { Pane } from '../parts/pane.tsx'
 import { TimeField } from '../parts/time-field.tsx'
 import { orNull } from '../parts/typed.ts'
 import { useShop } from '../shop.tsx'
+import { FitHint } from './fit.tsx'
 import type { Shelf, Startable } from './shelf.ts'
 
 interface Begin {
@@ -67,6 +68,7 @@ function StartForm({ row, free }: { row: Startable; free: Shelf['places'] }) {
         />
         <TimeField label={start.at} hint={start.atHint} {...entry.at('start')} />
       </div>
+      <FitHint clock={row.clock} place={free.find(place => String(place.id) === entry.value.placeId)} />
       <div className="buttons">
         <Send act={act}>{start.send}</Send>
       </div>

@@ -1,7 +1,9 @@
 import { useQuery } from '@tanstack/react-query'
 import { useId } from 'react'
+import { minorText } from '../../core/money/minor.ts'
+import { partPrice } from '../../core/pricing/cost-price.ts'
 import { type Dimension, dimensions } from '../../core/stores/part-size.ts'
-import type { PartKind } from '../../core/vocabulary/work.ts'
+import type { PartKind, SpringEnd } from '../../core/vocabulary/work.ts'
 import { type Bound, type EntryState, type LinesState, useEntry, useLines } from '../parts/entry.ts'
 import { Choice, DecimalField, TextField } from '../parts/field.tsx'
 import { neededNumber } from '../parts/typed.ts'
@@ -17,6 +19,7 @@ interface SizeLine {
 interface PartTyped {
   readonly kind: PartKind
   readonly name: string
+  readonly ends: SpringEnd | ''
   readonly vendor: string
   readonly keptAt: string
   readonly unitCost: string
@@ -65,6 +68,7 @@ export function usePartEntry(initial: PartTyped, sizes: readonly SizeLine[]) {
 export const blankPart: PartTyped = {
   kind: 'mainspring',
   name: '',
+  ends: '',
   vendor: '',
   keptAt: '',
   unitCost: '',
@@ -80,6 +84,7 @@ export const partTyped = (
 ): PartTyped => ({
   kind: part.kind,
   name: part.name,
+  ends: part.ends,
   vendor,
   keptAt: part.keptAt,
   unitCost: major(part.unitCostMinor),
@@ -103,6 +108,14 @@ export function PartFields({ entry, lines }: FieldsProps) {
       <div className="fields">
         <Choice label={form.kind} choices={words.partKinds} {...entry.at('kind')} />
         <TextField label={form.name} {...entry.at('name')} />
+        {entry.value.kind === 'mainspring' && (
+          <Choice
+            label={form.ends}
+            choices={words.springEnds}
+            empty={form.endsUnknown}
+            {...entry.at('ends')}
+          />
+        )}
         <TextField label={form.vendor} hint={form.vendorHint} list={list} {...entry.at('vendor')} />
         <datalist id={list}>
           {data?.vendors.map(one => (
@@ -112,6 +125,7 @@ export function PartFields({ entry, lines }: FieldsProps) {
         <TextField label={form.keptAt} {...entry.at('keptAt')} />
         <DecimalField label={form.unitCost} {...entry.at('unitCost')} />
         <DecimalField label={form.unitPrice} {...entry.at('unitPrice')} />
+        <ByMarkup entry={entry} />
         <DecimalField label={form.reorderAt} hint={form.reorderHint} {...entry.at('reorderAt')} />
       </div>
       <fieldset className="lines">
@@ -121,6 +135,28 @@ export function PartFields({ entry, lines }: FieldsProps) {
         ))}
       </fieldset>
     </>
+  )
+}
+
+/** The price the shop's own markup gives for the cost typed, to be taken with one press. */
+function ByMarkup({ entry }: { entry: EntryState<PartTyped> }) {
+  const { words, formats, settings } = useShop()
+  const { form } = words.stores
+  const { currency } = settings.place
+  const { unitCost, unitPrice } = entry.value
+  const price = unitCost.trim() === '' ? undefined : partPrice(settings.prices, unitCost, currency)
+  if (!price?.ok) return null
+  const said = formats.money(price.value.amount)
+  const plain = minorText(price.value.amount, currency)
+  return (
+    <p className="field by-markup">
+      {form.byMarkup(said)}
+      {plain !== unitPrice && (
+        <button type="button" className="second" onClick={() => entry.set({ unitPrice: plain })}>
+          {form.takeMarkup(said)}
+        </button>
+      )}
+    </p>
   )
 }
 

@@ -1,10 +1,11 @@
 import type { PartSize } from '../../core/stores/part-size.ts'
-import type { PartKind } from '../../core/vocabulary/work.ts'
+import type { PartKind, SpringEnd } from '../../core/vocabulary/work.ts'
 import type { Words } from '../../core/words/en/index.ts'
 
 interface Sized {
   readonly kind: PartKind
   readonly name: string
+  readonly ends: SpringEnd | ''
   readonly sizes: readonly PartSize[]
 }
 
@@ -15,5 +16,5 @@ export const sizeWords = (words: Words, sizes: readonly PartSize[]): string =>
     .join(', ')
 
 /** A part in one line: its name and its sizes. */
-export const partWords = (words: Words, { name, sizes }: Sized): string =>
-  [name, sizeWords(words, sizes)].filter(Boolean).join(' · ')
+export const partWords = (words: Words, { name, sizes, ends }: Sized): string =>
+  [name, sizeWords(words, sizes), ends && words.springEnds[ends]].filter(Boolean).join(' · ')

@@ -22,6 +22,7 @@ const newPart = () =>
     kind: 'line',
     name: 'Gut line',
     sizes: [],
+    ends: '',
     vendorId: null,
     vendor: '',
     keptAt: '',

@@ -208,6 +208,16 @@ describe('findings and waits', () => {
     expect((await bench()).findings).toMatchObject([{ needsWord: true, unanswered: false }])
   })
 
+  it('a supplement after the invoice is refused until the clock is back at the bench', async () => {
+    const { id } = await agreedRepair(shop)
+    await shop.act('bench.declareReady', { repairId: id, reason: 'Case repair only' })
+    const { invoiceLines } = await shop.view('repairs/2201')
+    await shop.act('accounts.invoice', { repairId: id, lines: invoiceLines })
+    const lines = [{ kind: 'labour', description: 'Re-pivot', quantity: '1', unit: '48.00' }]
+    const late = await shop.tryAct('estimates.write', { repairId: id, supplement: true, lines })
+    expect(refused(late).problems).toEqual(['standing.alreadyReady'])
+  })
+
   it('a finding struck out holds nothing', async () => {
     const { id } = await agreedRepair(shop)
     shop.clock.at = '2027-03-01T11:00:00.000Z'

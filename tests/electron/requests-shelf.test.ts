@@ -73,6 +73,25 @@ describe('putting a clock on the shelf', () => {
   })
 })
 
+describe('what fits at a place', () => {
+  it('is on record beside it, and is advice: a clock may be put there all the same', async () => {
+    const { id: placeId } = await shop.act('shop.addPlace', { name: 'Low shelf', kind: 'shelf' })
+    const room = { heightMm: 400, widthMm: 350, depthMm: null, weightsHang: false }
+    await shop.act('shelf.describePlace', { placeId, ...room })
+    expect((await shop.view('shelf')).places.find((p: { id: number }) => p.id === placeId)).toMatchObject(
+      room,
+    )
+    const repair = await workedRepair(shop, {
+      clock: { form: 'longcase', trains: 2, power: 'weight', duration: '8-day', strike: 'rack' },
+    })
+    await shop.act('shelf.startRunIn', { repairId: repair.id, placeId })
+    const small = await shop.tryAct('shelf.describePlace', { placeId, heightMm: 0 })
+    expect(refused(small).problems).toEqual(['input.tooSmall heightMm'])
+    const unknown = await shop.tryAct('shelf.describePlace', { placeId: 999 })
+    expect(refused(unknown).problems).toEqual(['place.unknown placeId'])
+  })
+})
+
 describe('the round', () => {
   it('lists what is due by today in walking order with the last readings beside', async () => {
     const { runId } = await start()

@@ -58,6 +58,15 @@ describe('parts', () => {
     expect((await shop.view('stores')).parts).toEqual([])
   })
 
+  it('a mainspring keeps how its ends are made; another part has none', async () => {
+    const { id } = await shop.act('stores.addPart', { ...spring, ends: 'hole' })
+    expect((await shop.view(`parts/${id}`)).part.ends).toBe('hole')
+    const { id: other } = await shop.act('stores.addPart', { ...spring, kind: 'line', ends: 'loop' })
+    expect((await shop.view(`parts/${other}`)).part.ends).toBe('')
+    const answer = await shop.tryAct('stores.addPart', { ...spring, ends: 'knot' })
+    expect(refused(answer).problems).toEqual(['input.notOneOf ends'])
+  })
+
   it('that changed leave what was used before at its own price', async () => {
     const repair = await agreedRepair(shop)
     const partId = await inStock(5)

@@ -63,6 +63,7 @@ const acts = {
   'shelf.read': 'A reading taken',
   'shelf.correct': 'A reading corrected',
   'shelf.strikeReading': 'A reading struck out',
+  'shelf.describePlace': 'What fits at a shelf place written down',
   'shelf.compareClock': 'The shop’s clock compared',
   'shelf.move': 'A clock moved on the shelf',
   'shelf.pass': 'A run-in passed',

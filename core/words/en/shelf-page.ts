@@ -1,4 +1,5 @@
 import type { Whereabouts } from '../../custody/custody.ts'
+import type { Misfit } from '../../run-in/place-fit.ts'
 
 /** The Shelf page: the round, one run with its chart, starting and deciding. */
 export const shelf = {
@@ -28,6 +29,28 @@ export const shelf = {
   mayPass: 'may pass',
   placesHeading: 'What stands where',
   free: 'free',
+
+  fit: {
+    open: 'Write down what fits where',
+    place: 'Place',
+    height: 'Height',
+    width: 'Width',
+    depth: 'Depth',
+    weights: 'Weights',
+    weightsHang: { yes: 'can hang here', no: 'cannot hang here' },
+    unsaid: 'not said',
+    send: 'Write it down',
+    said: (place: string) => `What fits at ${place} is written down.`,
+    room: (sizes: string) => `Room there: ${sizes} mm.`,
+    side: { heightMm: 'high', widthMm: 'wide', depthMm: 'deep' },
+    advice: 'The place may not suit it:',
+    misfits: {
+      floor: 'a clock of this form is usually tested on the floor or a test stand.',
+      hook: 'a clock of this form is usually tested hanging, or on a test stand.',
+      stand: 'a clock of this form is usually tested standing on a shelf.',
+      weights: 'weights cannot hang there.',
+    } satisfies Record<Misfit, string>,
+  },
 
   where: {
     title: 'Where everything is',

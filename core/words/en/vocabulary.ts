@@ -20,6 +20,7 @@ import type {
   PlaceKind,
   Scope,
   SetUpAdvice,
+  SpringEnd,
   Task,
   WaitReason,
   Way,
@@ -250,6 +251,7 @@ export const vocabulary = {
     consumable: 'consumable',
     other: 'other part',
   } satisfies Record<PartKind, string>,
+  springEnds: { hole: 'hole end', loop: 'loop end', other: 'other end' } satisfies Record<SpringEnd, string>,
   placeKinds: { shelf: 'shelf', hook: 'wall hook', floor: 'floor', stand: 'test stand' } satisfies Record<
     PlaceKind,
     string
