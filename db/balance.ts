@@ -1,8 +1,8 @@
 import { and, eq, inArray, isNull, or, type SQL, sql } from 'drizzle-orm'
 import { type Minor, minor } from '../core/money/minor.ts'
-import { among } from './among.ts'
 import type { Read } from './ledger.ts'
 import { withMerged } from './merged-owners.ts'
+import { amongAsked, askedId, question, these } from './question.ts'
 import { documents, payments, writeOffs } from './schema/index.ts'
 
 /** What a repair stands at: billed (invoices less credit notes), paid (less what was given back), given up, and due. */
@@ -17,39 +17,47 @@ export interface Balance {
   readonly due: Minor
 }
 
-const billedOf = (read: Read, repairId: number): number =>
+const billedOf = question(read =>
   read
     .select({ sum: sql<number>`ifnull(sum(${documents.totalMinor}), 0)` })
     .from(documents)
-    .where(and(eq(documents.repairId, repairId), inArray(documents.kind, ['invoice', 'credit-note'])))
-    .get()?.sum ?? 0
+    .where(and(eq(documents.repairId, askedId), inArray(documents.kind, ['invoice', 'credit-note']))),
+)
 
-const paidOf = (read: Read, where: SQL | undefined): number =>
-  read
-    .select({ sum: sql<number>`ifnull(sum(${payments.amountMinor}), 0)` })
-    .from(payments)
-    .where(where)
-    .get()?.sum ?? 0
+const paid = (where: SQL | undefined) =>
+  question(read =>
+    read
+      .select({ sum: sql<number>`ifnull(sum(${payments.amountMinor}), 0)` })
+      .from(payments)
+      .where(where),
+  )
 
-function writtenOffOf(read: Read, where: SQL | undefined): { given: number; rounded: number } {
-  const rounds = sql`${writeOffs.kind} = 'rounding'`
-  return (
+const rounds = sql`${writeOffs.kind} = 'rounding'`
+
+const writtenOff = (where: SQL | undefined) =>
+  question(read =>
     read
       .select({
         given: sql<number>`ifnull(sum(${writeOffs.amountMinor}) FILTER (WHERE NOT (${rounds})), 0)`,
         rounded: sql<number>`ifnull(sum(${writeOffs.amountMinor}) FILTER (WHERE ${rounds}), 0)`,
       })
       .from(writeOffs)
-      .where(where)
-      .get() ?? { given: 0, rounded: 0 }
+      .where(where),
   )
-}
+
+const paidOf = paid(eq(payments.repairId, askedId))
+const writtenOffOf = writtenOff(eq(writeOffs.repairId, askedId))
+const movedFromRepairs = paid(and(amongAsked(payments.ownerId), eq(payments.method, 'account')))
+const paidWithoutRepair = paid(and(amongAsked(payments.ownerId), isNull(payments.repairId)))
+const roundedWithoutRepair = writtenOff(and(amongAsked(writeOffs.ownerId), isNull(writeOffs.repairId)))
+const nothing = { given: 0, rounded: 0 }
 
 /** The balance of one repair. */
 export function repairBalance(read: Read, repairId: number): Balance {
-  const billed = billedOf(read, repairId)
-  const paid = paidOf(read, eq(payments.repairId, repairId))
-  const { given, rounded } = writtenOffOf(read, eq(writeOffs.repairId, repairId))
+  const id = { id: repairId }
+  const billed = billedOf(read).get(id)?.sum ?? 0
+  const paid = paidOf(read).get(id)?.sum ?? 0
+  const { given, rounded } = writtenOffOf(read).get(id) ?? nothing
   return {
     billed: minor(billed),
     paid: minor(paid),
@@ -64,10 +72,10 @@ export function repairBalance(read: Read, repairId: number): Balance {
  * for others and what was paid out.
  */
 export function accountHeld(read: Read, ownerId: number): Minor {
-  const ids = withMerged(read, ownerId)
-  const fromRepairs = paidOf(read, and(among(payments.ownerId, ids), eq(payments.method, 'account')))
-  const paidOut = paidOf(read, and(among(payments.ownerId, ids), isNull(payments.repairId)))
-  const { rounded } = writtenOffOf(read, and(among(writeOffs.ownerId, ids), isNull(writeOffs.repairId)))
+  const ids = these(withMerged(read, ownerId))
+  const fromRepairs = movedFromRepairs(read).get(ids)?.sum ?? 0
+  const paidOut = paidWithoutRepair(read).get(ids)?.sum ?? 0
+  const { rounded } = roundedWithoutRepair(read).get(ids) ?? nothing
   return minor(paidOut + rounded - fromRepairs)
 }
 

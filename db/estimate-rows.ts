@@ -3,6 +3,7 @@ import type { PaperLine } from '../core/papers/contents.ts'
 import { type Priced, priced } from '../core/pricing/price.ts'
 import type { Read, Write } from './ledger.ts'
 import type { LineEntry } from './price-lines.ts'
+import { askedId, question } from './question.ts'
 import { known, Refusal } from './refusal.ts'
 import { estimateLines, estimates, repairs } from './schema/index.ts'
 
@@ -29,23 +30,29 @@ export const lastVersion = (read: Read, repairId: number): EstimateRow | undefin
 /** The row an estimate is numbered by. */
 export const leadId = ({ id, leadId }: EstimateRow): number => leadId ?? id
 
-/** Every row of the estimate this one stands on, the one it is numbered by first. */
-export const onOneEstimate = (read: Read, estimate: EstimateRow): EstimateRow[] =>
+const together = question(read =>
   read
     .select()
     .from(estimates)
-    .where(or(eq(estimates.id, leadId(estimate)), eq(estimates.leadId, leadId(estimate))))
-    .orderBy(estimates.id)
-    .all()
+    .where(or(eq(estimates.id, askedId), eq(estimates.leadId, askedId)))
+    .orderBy(estimates.id),
+)
 
-/** The number on the paper: of the repair that leads, and its version, such as `2231/2`. */
-export function estimateNumber(read: Read, estimate: EstimateRow): string {
-  const lead = read
+/** Every row of the estimate this one stands on, the one it is numbered by first. */
+export const onOneEstimate = (read: Read, estimate: EstimateRow): EstimateRow[] =>
+  together(read).all({ id: leadId(estimate) })
+
+const numbered = question(read =>
+  read
     .select({ number: repairs.number, version: estimates.version })
     .from(estimates)
     .innerJoin(repairs, eq(repairs.id, estimates.repairId))
-    .where(eq(estimates.id, leadId(estimate)))
-    .get()
+    .where(eq(estimates.id, askedId)),
+)
+
+/** The number on the paper: of the repair that leads, and its version, such as `2231/2`. */
+export function estimateNumber(read: Read, estimate: EstimateRow): string {
+  const lead = numbered(read).get({ id: leadId(estimate) })
   return `${lead?.number}/${lead?.version}`
 }
 
@@ -81,14 +88,18 @@ export function keepLines(
   }
 }
 
-/** The lines of an estimate with what they were made from, so that the next version can start from them. */
-export function estimateEntries(read: Read, estimateId: number) {
-  return read
+const linesOf = question(read =>
+  read
     .select()
     .from(estimateLines)
-    .where(eq(estimateLines.estimateId, estimateId))
-    .orderBy(estimateLines.position)
-    .all()
+    .where(eq(estimateLines.estimateId, askedId))
+    .orderBy(estimateLines.position),
+)
+
+/** The lines of an estimate with what they were made from, so that the next version can start from them. */
+export function estimateEntries(read: Read, estimateId: number) {
+  return linesOf(read)
+    .all({ id: estimateId })
     .map(row => {
       const { kind, description, quantity, unit, charge, taxes, working, netMinor: net, work } = row
       const line: PaperLine = {

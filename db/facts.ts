@@ -1,8 +1,8 @@
 import { and, eq, inArray, isNull, sql } from 'drizzle-orm'
 import { type RepairAct, type RepairFacts, repairStanding, type Standing } from '../core/standing/standing.ts'
-import { among } from './among.ts'
 import { repairBalance } from './balance.ts'
 import type { Read, Write } from './ledger.ts'
+import { amongAsked, askedId, question, these } from './question.ts'
 import { known, refuse } from './refusal.ts'
 import {
   documents,
@@ -20,44 +20,51 @@ export type RepairRow = typeof repairs.$inferSelect
 
 /** The repair, or a refusal. */
 export const repairRow = (read: Read, id: number): RepairRow =>
-  known(read.select().from(repairs).where(eq(repairs.id, id)).get(), 'repair.unknown', 'repairId')
+  known(repairOf(read).get({ id }), 'repair.unknown', 'repairId')
+
+const repairOf = question(read => read.select().from(repairs).where(eq(repairs.id, askedId)))
 
 type Ids = readonly number[]
 
-/** Repairs that are invoiced; one whose invoices were credited in full may be invoiced again and does not count. */
-function invoicedOf(read: Read, ids: Ids): ReadonlySet<number> {
-  const rows = read
+/** What invoices and credit notes of these repairs come to. */
+const billedOf = question(read =>
+  read
     .select({
       repairId: documents.repairId,
       total: sql<number>`sum(${documents.totalMinor})`,
       credited: sql<number>`max(${documents.kind} = 'credit-note')`,
     })
     .from(documents)
-    .where(and(among(documents.repairId, ids), inArray(documents.kind, ['invoice', 'credit-note'])))
-    .groupBy(documents.repairId)
-    .all()
+    .where(and(amongAsked(documents.repairId), inArray(documents.kind, ['invoice', 'credit-note'])))
+    .groupBy(documents.repairId),
+)
+
+/** Repairs that are invoiced; one whose invoices were credited in full may be invoiced again and does not count. */
+function invoicedOf(read: Read, ids: Ids): ReadonlySet<number> {
   return new Set(
-    rows.flatMap(({ repairId, total, credited }) =>
-      repairId !== null && !(credited && total === 0) ? [repairId] : [],
-    ),
+    billedOf(read)
+      .all(these(ids))
+      .flatMap(({ repairId, total, credited }) =>
+        repairId !== null && !(credited && total === 0) ? [repairId] : [],
+      ),
   )
 }
 
-const estimatesOf = (read: Read, ids: Ids) =>
+const estimatesOf = question(read =>
   read
     .select({ repairId: estimates.repairId, sentAt: estimates.sentAt })
     .from(estimates)
-    .where(among(estimates.repairId, ids))
-    .orderBy(estimates.repairId, estimates.version)
-    .all()
+    .where(amongAsked(estimates.repairId))
+    .orderBy(estimates.repairId, estimates.version),
+)
 
-const wordsOf = (read: Read, ids: Ids) =>
+const wordsOf = question(read =>
   read
     .select({ repairId: goAheads.repairId, at: goAheads.at, answer: goAheads.answer })
     .from(goAheads)
-    .where(among(goAheads.repairId, ids))
-    .orderBy(goAheads.at, goAheads.id)
-    .all()
+    .where(amongAsked(goAheads.repairId))
+    .orderBy(goAheads.at, goAheads.id),
+)
 
 /** A declined supplement leaves the first go-ahead standing; a declined first estimate ends the work. */
 function wordOf(words: readonly { answer: 'go-ahead' | 'declined' }[]): RepairFacts['word'] {
@@ -65,13 +72,13 @@ function wordOf(words: readonly { answer: 'go-ahead' | 'declined' }[]): RepairFa
   return words.length > 0 ? 'declined' : null
 }
 
-const runsOf = (read: Read, ids: Ids) =>
+const runsOf = question(read =>
   read
     .select({ repairId: runInRuns.repairId, outcome: runInRuns.outcome })
     .from(runInRuns)
-    .where(among(runInRuns.repairId, ids))
-    .orderBy(runInRuns.id)
-    .all()
+    .where(amongAsked(runInRuns.repairId))
+    .orderBy(runInRuns.id),
+)
 
 function runInFact(last: { outcome: (typeof runInRuns.$inferSelect)['outcome'] } | undefined) {
   if (!last) return 'none'
@@ -79,7 +86,7 @@ function runInFact(last: { outcome: (typeof runInRuns.$inferSelect)['outcome'] }
   return last.outcome === 'passed' ? 'passed' : 'to-bench'
 }
 
-const labourOf = (read: Read, ids: Ids) =>
+const labourOf = question(read =>
   read
     .select({
       repairId: labourEntries.repairId,
@@ -87,29 +94,29 @@ const labourOf = (read: Read, ids: Ids) =>
       task: labourEntries.task,
     })
     .from(labourEntries)
-    .where(and(among(labourEntries.repairId, ids), isNull(labourEntries.struckReason)))
-    .all()
+    .where(and(amongAsked(labourEntries.repairId), isNull(labourEntries.struckReason))),
+)
 
-const askedOf = (read: Read, ids: Ids) =>
+const askedOf = question(read =>
   read
     .select({ repairId: findings.repairId, at: findings.at })
     .from(findings)
-    .where(and(among(findings.repairId, ids), eq(findings.needsWord, true), isNull(findings.struckReason)))
-    .all()
+    .where(and(amongAsked(findings.repairId), eq(findings.needsWord, true), isNull(findings.struckReason))),
+)
 
-const collectedOf = (read: Read, ids: Ids) =>
+const collectedOf = question(read =>
   read
     .select({ repairId: handOvers.repairId, at: handOvers.at })
     .from(handOvers)
-    .where(among(handOvers.repairId, ids))
-    .all()
+    .where(amongAsked(handOvers.repairId)),
+)
 
-const openWaitsOf = (read: Read, ids: Ids) =>
+const openWaitsOf = question(read =>
   read
     .select({ repairId: waits.repairId, reason: waits.reason })
     .from(waits)
-    .where(and(among(waits.repairId, ids), isNull(waits.untilAt)))
-    .all()
+    .where(and(amongAsked(waits.repairId), isNull(waits.untilAt))),
+)
 
 /** Rows told apart by their repair; an empty list where a repair has none. */
 function byRepair<Row extends { readonly repairId: number }>(
@@ -126,16 +133,16 @@ export const isUnanswered = (foundAt: string, lastWordAt: string): boolean => fo
 function factsOf(read: Read, rows: readonly RepairRow[]): (repair: RepairRow) => RepairFacts {
   const ids = rows.map(({ id }) => id)
   const [estimated, said, asked] = [
-    byRepair(estimatesOf(read, ids)),
-    byRepair(wordsOf(read, ids)),
-    byRepair(askedOf(read, ids)),
+    byRepair(estimatesOf(read).all(these(ids))),
+    byRepair(wordsOf(read).all(these(ids))),
+    byRepair(askedOf(read).all(these(ids))),
   ]
   const [worked, open, ran] = [
-    byRepair(labourOf(read, ids)),
-    byRepair(openWaitsOf(read, ids)),
-    byRepair(runsOf(read, ids)),
+    byRepair(labourOf(read).all(these(ids))),
+    byRepair(openWaitsOf(read).all(these(ids))),
+    byRepair(runsOf(read).all(these(ids))),
   ]
-  const [collected, invoiced] = [byRepair(collectedOf(read, ids)), invoicedOf(read, ids)]
+  const [collected, invoiced] = [byRepair(collectedOf(read).all(these(ids))), invoicedOf(read, ids)]
   return ({ id, covered, estimateOnly, readyAt }) => {
     const words = said(id)
     const lastWordAt = words.at(-1)?.at ?? ''

@@ -9,19 +9,23 @@ import { accepted } from './checked-in.ts'
 import type { RepairRow } from './facts.ts'
 import { type DocumentRow, dayOfDoing, issue, paperHead } from './issue.ts'
 import type { Read, Write } from './ledger.ts'
+import { askedId, question } from './question.ts'
 import { refuse } from './refusal.ts'
 import { documents, payments, writeOffs } from './schema/index.ts'
 import type { Doing } from './verb.ts'
 
-/** The invoice of a repair that payments now go to; none before it is billed. */
-export const latestInvoice = (read: Read, repairId: number): DocumentRow | undefined =>
+const invoices = question(read =>
   read
     .select()
     .from(documents)
-    .where(and(eq(documents.repairId, repairId), inArray(documents.kind, ['invoice'])))
+    .where(and(eq(documents.repairId, askedId), eq(documents.kind, 'invoice')))
     .orderBy(desc(documents.id))
-    .limit(1)
-    .get()
+    .limit(1),
+)
+
+/** The invoice of a repair that payments now go to; none before it is billed. */
+export const latestInvoice = (read: Read, repairId: number): DocumentRow | undefined =>
+  invoices(read).get({ id: repairId })
 
 /** The smallest amount this shop pays in cash, in minor units; 0 where it rounds nothing. */
 export const cashStep = ({ cash, place }: Settings): Minor =>

@@ -5,9 +5,9 @@ import { patternOf } from '../core/run-in/limits.ts'
 import { shelfLog, standingEntries } from '../core/run-in/log.ts'
 import type { Settings } from '../core/shop/settings.ts'
 import { supposedMovement } from '../core/vocabulary/clock.ts'
-import { among } from './among.ts'
 import { accepted } from './checked-in.ts'
 import type { Read, Write } from './ledger.ts'
+import { amongAsked, question, these } from './question.ts'
 import { known } from './refusal.ts'
 import { type clocks, readings, runInDues, runInRuns } from './schema/index.ts'
 
@@ -28,9 +28,13 @@ export function byRun<Row extends { readonly runId: number }>(rows: readonly Row
 export const runRow = (read: Read, id: number): RunRow =>
   known(read.select().from(runInRuns).where(eq(runInRuns.id, id)).get(), 'runIn.unknown', 'runId')
 
+const entries = question(read =>
+  read.select().from(readings).where(amongAsked(readings.runId)).orderBy(asc(readings.id)),
+)
+
 /** Every entry of the logs of these runs as written, corrected ones too, each log in order of entry. */
 export const logsOf = (read: Read, runIds: readonly number[]): ByRun<ReadingRow> =>
-  byRun(read.select().from(readings).where(among(readings.runId, runIds)).orderBy(asc(readings.id)).all())
+  byRun(entries(read).all(these(runIds)))
 
 /** Every entry of a run's log as written, corrected ones too, in order of entry. */
 export const entriesOf = (read: Read, runId: number): readonly ReadingRow[] => logsOf(read, [runId])(runId)

@@ -1,11 +1,14 @@
 import type { Settings, SettingsGroup } from '../core/shop/settings.ts'
 import type { Read, Write } from './ledger.ts'
+import { question } from './question.ts'
 import { refuse } from './refusal.ts'
 import { settings } from './schema/index.ts'
 
+const groups = question(read => read.select().from(settings))
+
 /** The shop's settings; refuses with `shop.notOpen` while the shop has none. */
 export function readSettings(read: Read): Settings {
-  const rows = read.select().from(settings).all()
+  const rows = groups(read).all()
   if (rows.length === 0) refuse('shop.notOpen')
   return Object.fromEntries(rows.map(row => [row.name, row.value])) as unknown as Settings
 }

@@ -4,14 +4,17 @@ import { type Cover, type Stay, warrantyCover } from '../core/warranty/cover.ts'
 import type { RepairRow } from './facts.ts'
 import { currentOwnerId } from './find-entries.ts'
 import type { Read } from './ledger.ts'
+import { askedId, question } from './question.ts'
 import { handOvers, repairs, warranties } from './schema/index.ts'
 import { readSettings } from './settings.ts'
 
 export type WarrantyRow = typeof warranties.$inferSelect
 
+const given = question(read => read.select().from(warranties).where(eq(warranties.repairId, askedId)))
+
 /** The warranty given for a repair, if any. */
 export const warrantyOf = (read: Read, repairId: number): WarrantyRow | undefined =>
-  read.select().from(warranties).where(eq(warranties.repairId, repairId)).get()
+  given(read).get({ id: repairId })
 
 /** Later visits of the same clock, which may pause or restart the term. */
 function laterStays(read: Read, repair: RepairRow, timeZone: string): Stay[] {

@@ -1,18 +1,33 @@
 import { and, asc, eq } from 'drizzle-orm'
 import { minutesOfHours } from '../../core/labour/hours.ts'
-import { among } from '../among.ts'
 import type { Read } from '../ledger.ts'
+import { amongAsked, question, these } from '../question.ts'
 import { estimateLines, estimates, goAheads } from '../schema/index.ts'
 
-/** The estimates that make up what the owners agreed to, with their repairs: of each the last one, with its supplements. */
-function agreedEstimates(read: Read, repairIds: readonly number[]) {
-  const rows = read
+const goneAhead = question(read =>
+  read
     .select({ id: estimates.id, supplement: estimates.supplement, repairId: estimates.repairId })
     .from(goAheads)
     .innerJoin(estimates, eq(estimates.id, goAheads.estimateId))
-    .where(and(among(goAheads.repairId, repairIds), eq(goAheads.answer, 'go-ahead')))
-    .orderBy(asc(estimates.version))
-    .all()
+    .where(and(amongAsked(goAheads.repairId), eq(goAheads.answer, 'go-ahead')))
+    .orderBy(asc(estimates.version)),
+)
+
+const labourLines = question(read =>
+  read
+    .select({
+      estimateId: estimateLines.estimateId,
+      quantity: estimateLines.quantity,
+      work: estimateLines.work,
+    })
+    .from(estimateLines)
+    .where(and(amongAsked(estimateLines.estimateId), eq(estimateLines.kind, 'labour')))
+    .orderBy(asc(estimateLines.id)),
+)
+
+/** The estimates that make up what the owners agreed to, with their repairs: of each the last one, with its supplements. */
+function agreedEstimates(read: Read, repairIds: readonly number[]) {
+  const rows = goneAhead(read).all(these(repairIds))
   const bases = new Map(rows.filter(row => !row.supplement).map(row => [row.repairId, row.id]))
   return rows.filter(row => row.supplement || bases.get(row.repairId) === row.id)
 }
@@ -21,24 +36,8 @@ function agreedEstimates(read: Read, repairIds: readonly number[]) {
 export function agreedLabour(read: Read, repairIds: readonly number[]) {
   const agreed = agreedEstimates(read, repairIds)
   const repairOf = new Map(agreed.map(({ id, repairId }) => [id, repairId]))
-  const lines = read
-    .select({
-      estimateId: estimateLines.estimateId,
-      quantity: estimateLines.quantity,
-      work: estimateLines.work,
-    })
-    .from(estimateLines)
-    .where(
-      and(
-        among(
-          estimateLines.estimateId,
-          agreed.map(({ id }) => id),
-        ),
-        eq(estimateLines.kind, 'labour'),
-      ),
-    )
-    .orderBy(asc(estimateLines.id))
-    .all()
+  const lines = labourLines(read)
+    .all(these(agreed.map(({ id }) => id)))
     .map(({ estimateId, ...line }) => ({ ...line, repairId: repairOf.get(estimateId) ?? 0 }))
   return { repairIds: new Set(repairOf.values()), lines }
 }

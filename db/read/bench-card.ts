@@ -8,18 +8,23 @@ import { minor } from '../../core/money/minor.ts'
 import { leftOfUse } from '../books/parts-used.ts'
 import { isUnanswered, type RepairRow } from '../facts.ts'
 import type { Read } from '../ledger.ts'
+import { askedId, question } from '../question.ts'
 import * as s from '../schema/index.ts'
 import { agreedLabour, agreedMinutes } from './agreed-hours.ts'
 
-/** Labour on a repair, each entry with its minutes; a running one counts up to `at`. */
-export function labourOf(read: Read, repairId: number, at: string, timeZone: string) {
-  const entries = read
+const labour = question(read =>
+  read
     .select({ entry: s.labourEntries, person: s.people.name })
     .from(s.labourEntries)
     .leftJoin(s.people, eq(s.people.id, s.labourEntries.personId))
-    .where(eq(s.labourEntries.repairId, repairId))
-    .orderBy(asc(s.labourEntries.startedAt), asc(s.labourEntries.id))
-    .all()
+    .where(eq(s.labourEntries.repairId, askedId))
+    .orderBy(asc(s.labourEntries.startedAt), asc(s.labourEntries.id)),
+)
+
+/** Labour on a repair, each entry with its minutes; a running one counts up to `at`. */
+export function labourOf(read: Read, repairId: number, at: string, timeZone: string) {
+  const entries = labour(read)
+    .all({ id: repairId })
     .map(({ entry, person }) => ({
       ...entry,
       person,
@@ -36,15 +41,19 @@ export function labourOf(read: Read, repairId: number, at: string, timeZone: str
   }
 }
 
-/** Parts on a repair: each use with what is still there of it, at the price frozen then. */
-export function partsUsedOn(read: Read, repairId: number) {
-  const rows = read
+const moves = question(read =>
+  read
     .select({ move: s.stockMoves, part: { id: s.parts.id, name: s.parts.name, kind: s.parts.kind } })
     .from(s.stockMoves)
     .innerJoin(s.parts, eq(s.parts.id, s.stockMoves.partId))
-    .where(eq(s.stockMoves.repairId, repairId))
-    .orderBy(asc(s.stockMoves.id))
-    .all()
+    .where(eq(s.stockMoves.repairId, askedId))
+    .orderBy(asc(s.stockMoves.id)),
+)
+
+/** Parts on a repair: each use with what is still there of it, at the price frozen then. */
+export function partsUsedOn(read: Read, repairId: number) {
+  const rows = moves(read)
+    .all({ id: repairId })
     .filter(({ move }) => move.kind === 'used')
     .map(({ move, part }) => {
       const quantity = leftOfUse(read, move)
@@ -62,45 +71,63 @@ export function partsUsedOn(read: Read, repairId: number) {
   return { rows, priceMinor: minor(rows.reduce((sum, row) => sum + row.priceMinor, 0)) }
 }
 
-/** Work given out of the house, overdue where its day has passed. */
-export const outsideWorkOf = (read: Read, repairId: number, today: string) =>
+const outsideWork = question(read =>
   read
     .select({ work: s.outsideWork, vendor: s.vendors.name })
     .from(s.outsideWork)
     .innerJoin(s.vendors, eq(s.vendors.id, s.outsideWork.vendorId))
-    .where(eq(s.outsideWork.repairId, repairId))
-    .orderBy(asc(s.outsideWork.id))
-    .all()
+    .where(eq(s.outsideWork.repairId, askedId))
+    .orderBy(asc(s.outsideWork.id)),
+)
+
+/** Work given out of the house, overdue where its day has passed. */
+export const outsideWorkOf = (read: Read, repairId: number, today: string) =>
+  outsideWork(read)
+    .all({ id: repairId })
     .map(({ work, vendor }) => ({
       ...work,
       vendor,
       overdue: work.backAt === null && work.dueOn !== null && work.dueOn < today,
     }))
 
-function ordersFor(read: Read, repairId: number) {
-  return read
+const orders = question(read =>
+  read
     .select({ order: s.partOrders, part: s.parts.name })
     .from(s.partOrders)
     .innerJoin(s.parts, eq(s.parts.id, s.partOrders.partId))
-    .where(eq(s.partOrders.repairId, repairId))
-    .orderBy(asc(s.partOrders.id))
-    .all()
-    .map(({ order, part }) => ({ ...order, part }))
-}
+    .where(eq(s.partOrders.repairId, askedId))
+    .orderBy(asc(s.partOrders.id)),
+)
+
+const lastWordAt = question(read =>
+  read
+    .select({ at: max(s.goAheads.at) })
+    .from(s.goAheads)
+    .where(eq(s.goAheads.repairId, askedId)),
+)
+
+const findings = question(read =>
+  read.select().from(s.findings).where(eq(s.findings.repairId, askedId)).orderBy(asc(s.findings.id)),
+)
+
+const asFound = question(read =>
+  read.select().from(s.asFound).where(eq(s.asFound.repairId, askedId)).orderBy(asc(s.asFound.id)),
+)
+
+const waits = question(read =>
+  read.select().from(s.waits).where(eq(s.waits.repairId, askedId)).orderBy(asc(s.waits.id)),
+)
+
+const cautionsSeen = question(read =>
+  read.select().from(s.cautionsSeen).where(eq(s.cautionsSeen.repairId, askedId)),
+)
 
 /** What was found, each saying whether the owner's word on it is still to come. */
 function findingsOf(read: Read, repairId: number) {
-  const lastWord = read
-    .select({ at: max(s.goAheads.at) })
-    .from(s.goAheads)
-    .where(eq(s.goAheads.repairId, repairId))
-    .get()
-  return read
-    .select()
-    .from(s.findings)
-    .where(eq(s.findings.repairId, repairId))
-    .orderBy(asc(s.findings.id))
-    .all()
+  const id = { id: repairId }
+  const lastWord = lastWordAt(read).get(id)
+  return findings(read)
+    .all(id)
     .map(finding => ({
       ...finding,
       unanswered:
@@ -117,20 +144,18 @@ export function benchCard(
   timeZone: string,
 ) {
   const today = civilDateOf(at, timeZone)
+  const { id } = repair
   return {
     labour: labourOf(read, repair.id, at, timeZone),
     findings: findingsOf(read, repair.id),
-    asFound: read
-      .select()
-      .from(s.asFound)
-      .where(eq(s.asFound.repairId, repair.id))
-      .orderBy(asc(s.asFound.id))
-      .all(),
-    waits: read.select().from(s.waits).where(eq(s.waits.repairId, repair.id)).orderBy(asc(s.waits.id)).all(),
+    asFound: asFound(read).all({ id }),
+    waits: waits(read).all({ id }),
     parts: partsUsedOn(read, repair.id),
-    orders: ordersFor(read, repair.id),
+    orders: orders(read)
+      .all({ id })
+      .map(({ order, part }) => ({ ...order, part })),
     outsideWork: outsideWorkOf(read, repair.id, today),
-    cautionsSeen: read.select().from(s.cautionsSeen).where(eq(s.cautionsSeen.repairId, repair.id)).all(),
+    cautionsSeen: cautionsSeen(read).all({ id }),
     steps: stepsFor(clock),
   }
 }

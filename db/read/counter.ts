@@ -6,6 +6,7 @@ import { stages } from '../../core/standing/standing.ts'
 import { standingOf } from '../facts.ts'
 import { inShop } from '../in-shop.ts'
 import type { Read } from '../ledger.ts'
+import { amongAsked, question, these } from '../question.ts'
 import { belongings, clocks, documents, owners, repairs } from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
 import { clockInShort } from './clock-words.ts'
@@ -141,8 +142,7 @@ export function counterView(read: Read, at: string) {
   }
 }
 
-/** The documents of some repairs, and `also` those of these ids, in the order they were issued. */
-export const documentsOf = (read: Read, repairIds: readonly number[], also: readonly number[] = []) =>
+const papers = question(read =>
   read
     .select({
       id: documents.id,
@@ -153,6 +153,15 @@ export const documentsOf = (read: Read, repairIds: readonly number[], also: read
       repairId: documents.repairId,
     })
     .from(documents)
-    .where(or(inArray(documents.repairId, [...repairIds]), inArray(documents.id, [...also])))
-    .orderBy(asc(documents.id))
-    .all()
+    .where(
+      or(
+        amongAsked(documents.repairId),
+        sql`${documents.id} IN (SELECT value FROM json_each(${sql.placeholder('also')}))`,
+      ),
+    )
+    .orderBy(asc(documents.id)),
+)
+
+/** The documents of some repairs, and `also` those of these ids, in the order they were issued. */
+export const documentsOf = (read: Read, repairIds: readonly number[], also: readonly number[] = []) =>
+  papers(read).all({ ...these(repairIds), also: these(also).ids })

@@ -1,4 +1,4 @@
-import { and, asc, desc, eq, ne, notInArray } from 'drizzle-orm'
+import { and, asc, desc, eq, ne, notInArray, sql } from 'drizzle-orm'
 import { type Minor, minor } from '../../core/money/minor.ts'
 import type { ClaimCheckContents } from '../../core/papers/contents.ts'
 import { authorisedTotal } from '../../core/pricing/authorised.ts'
@@ -20,40 +20,44 @@ import {
 import type { RepairRow } from '../facts.ts'
 import type { Read } from '../ledger.ts'
 import { taxRules } from '../price-lines.ts'
+import { askedId, question } from '../question.ts'
 import * as s from '../schema/index.ts'
 import type { partsUsedOn } from './bench-card.ts'
 import { clockInShort } from './clock-words.ts'
 
-const lastWord = (read: Read, repairId: number) =>
+const lastWord = question(read =>
   read
-    .select()
+    .select({ id: s.goAheads.id })
     .from(s.goAheads)
-    .where(eq(s.goAheads.repairId, repairId))
+    .where(eq(s.goAheads.repairId, askedId))
     .orderBy(desc(s.goAheads.id))
-    .limit(1)
-    .get()
+    .limit(1),
+)
 
-const lastOn = (read: Read, estimateId: number) =>
+const lastOn = question(read =>
   read
     .select({ answer: s.goAheads.answer })
     .from(s.goAheads)
-    .where(eq(s.goAheads.estimateId, estimateId))
+    .where(eq(s.goAheads.estimateId, askedId))
     .orderBy(desc(s.goAheads.id))
-    .limit(1)
-    .get()
+    .limit(1),
+)
+
+const clockOf = question(read =>
+  read
+    .select({ repairNumber: s.repairs.number, stage: s.repairs.stage, clock: clockInShort })
+    .from(s.repairs)
+    .innerJoin(s.clocks, eq(s.clocks.id, s.repairs.clockId))
+    .where(eq(s.repairs.id, askedId)),
+)
 
 /** One repair on an estimate: which clock, what it comes to, what the owner said of it, and the last word on that repair at all. */
 function onEstimate(read: Read, row: EstimateRow) {
   const { id, repairId, supplement, totalMinor, highMinor } = row
-  const about = read
-    .select({ repairNumber: s.repairs.number, stage: s.repairs.stage, clock: clockInShort })
-    .from(s.repairs)
-    .innerJoin(s.clocks, eq(s.clocks.id, s.repairs.clockId))
-    .where(eq(s.repairs.id, repairId))
-    .get()
+  const about = clockOf(read).get({ id: repairId })
   if (!about) throw new Error(`estimate ${id} has no repair`)
-  const answer = lastOn(read, id)?.answer ?? null
-  const lastWordId = lastWord(read, repairId)?.id ?? null
+  const answer = lastOn(read).get({ id })?.answer ?? null
+  const lastWordId = lastWord(read).get({ id: repairId })?.id ?? null
   const limitMinor = askedLimit(read, row)
   return {
     estimateId: id,
@@ -68,14 +72,14 @@ function onEstimate(read: Read, row: EstimateRow) {
   }
 }
 
+const versions = question(read =>
+  read.select().from(s.estimates).where(eq(s.estimates.repairId, askedId)).orderBy(asc(s.estimates.version)),
+)
+
 /** Every version of the estimate of a repair, with the repairs that stand on it and what they come to together. */
 export function estimatesOf(read: Read, repair: RepairRow, currency: string) {
-  return read
-    .select()
-    .from(s.estimates)
-    .where(eq(s.estimates.repairId, repair.id))
-    .orderBy(asc(s.estimates.version))
-    .all()
+  return versions(read)
+    .all({ id: repair.id })
     .map(estimate => {
       const together = onOneEstimate(read, estimate).map(one => onEstimate(read, one))
       return {
@@ -89,25 +93,31 @@ export function estimatesOf(read: Read, repair: RepairRow, currency: string) {
     })
 }
 
-/** Other repairs of the same owner on which an estimate can be written now. */
-export const repairsToJoin = (read: Read, repair: RepairRow) =>
+const othersOfOwner = question(read =>
   read
     .select({ id: s.repairs.id, number: s.repairs.number, fault: s.repairs.fault, clock: clockInShort })
     .from(s.repairs)
     .innerJoin(s.clocks, eq(s.clocks.id, s.repairs.clockId))
     .where(
       and(
-        eq(s.repairs.ownerId, repair.ownerId),
-        ne(s.repairs.id, repair.id),
+        eq(s.repairs.ownerId, sql.placeholder('ownerId')),
+        ne(s.repairs.id, askedId),
         notInArray(s.repairs.stage, ['ready', 'collected']),
       ),
     )
-    .orderBy(asc(s.repairs.number))
-    .all()
+    .orderBy(asc(s.repairs.number)),
+)
+
+/** Other repairs of the same owner on which an estimate can be written now. */
+export const repairsToJoin = (read: Read, { id, ownerId }: RepairRow) =>
+  othersOfOwner(read).all({ id, ownerId })
+
+const words = question(read =>
+  read.select().from(s.goAheads).where(eq(s.goAheads.repairId, askedId)).orderBy(asc(s.goAheads.id)),
+)
 
 /** Every word of the owner on a repair, in order. */
-export const wordsOf = (read: Read, repairId: number) =>
-  read.select().from(s.goAheads).where(eq(s.goAheads.repairId, repairId)).orderBy(asc(s.goAheads.id)).all()
+export const wordsOf = (read: Read, repairId: number) => words(read).all({ id: repairId })
 
 type Estimates = ReturnType<typeof estimatesOf>
 type Words = ReturnType<typeof wordsOf>
@@ -161,13 +171,16 @@ export const invoiceStart = (
     },
   )
 
-/** What was said of the cost when the clock was taken in, as its claim check has it. */
-export function quotedAtTakeIn(read: Read, repairId: number): QuotedRange {
-  const check = read
+const claimCheck = question(read =>
+  read
     .select({ contents: s.documents.contents })
     .from(s.documents)
-    .where(and(eq(s.documents.repairId, repairId), eq(s.documents.kind, 'claim-check')))
-    .get()
+    .where(and(eq(s.documents.repairId, askedId), eq(s.documents.kind, 'claim-check'))),
+)
+
+/** What was said of the cost when the clock was taken in, as its claim check has it. */
+export function quotedAtTakeIn(read: Read, repairId: number): QuotedRange {
+  const check = claimCheck(read).get({ id: repairId })
   if (!check) return {}
   const { low, high } = (JSON.parse(check.contents) as ClaimCheckContents).estimate
   return { low, high }

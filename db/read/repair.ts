@@ -1,4 +1,4 @@
-import { and, asc, eq, isNull, lt } from 'drizzle-orm'
+import { and, asc, eq, isNull, lt, ne, sql } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { cautionsFor, mustAcknowledge } from '../../core/cautions/cautions.ts'
 import { forbidsWork } from '../../core/cautions/refused-work.ts'
@@ -10,6 +10,7 @@ import { accountHeld, repairBalance } from '../balance.ts'
 import { feePaidMinor } from '../book-lines.ts'
 import { type RepairRow, standingOf } from '../facts.ts'
 import type { Read } from '../ledger.ts'
+import { askedId, question } from '../question.ts'
 import { latestInvoice } from '../receipts.ts'
 import { known } from '../refusal.ts'
 import * as s from '../schema/index.ts'
@@ -29,18 +30,20 @@ import {
 } from './estimates.ts'
 import { runsOf } from './run.ts'
 
-/** An owner with the contacts that still hold, the preferred one first. */
-export function ownerWithContacts(read: Read, ownerId: number) {
-  const owner = known(
-    read.select().from(s.owners).where(eq(s.owners.id, ownerId)).get(),
-    'owner.unknown',
-    'ownerId',
-  )
-  const contacts = read
+const ownerOf = question(read => read.select().from(s.owners).where(eq(s.owners.id, askedId)))
+
+const contactsOf = question(read =>
+  read
     .select()
     .from(s.ownerContacts)
-    .where(and(eq(s.ownerContacts.ownerId, ownerId), isNull(s.ownerContacts.struckReason)))
-    .all()
+    .where(and(eq(s.ownerContacts.ownerId, askedId), isNull(s.ownerContacts.struckReason))),
+)
+
+/** An owner with the contacts that still hold, the preferred one first. */
+export function ownerWithContacts(read: Read, ownerId: number) {
+  const owner = known(ownerOf(read).get({ id: ownerId }), 'owner.unknown', 'ownerId')
+  const contacts = contactsOf(read)
+    .all({ id: ownerId })
     .sort((a, b) => Number(b.preferred) - Number(a.preferred) || a.id - b.id)
   const shown = contacts.map(contact => ({
     ...contact,
@@ -49,13 +52,17 @@ export function ownerWithContacts(read: Read, ownerId: number) {
   return { ...owner, contacts: shown }
 }
 
-/** Earlier visits of the same clock, the latest first, with what their warranty says today. */
-function earlierVisits(read: Read, repair: RepairRow, today: string) {
-  return read
+const visitsBefore = question(read =>
+  read
     .select()
     .from(s.repairs)
-    .where(and(eq(s.repairs.clockId, repair.clockId), lt(s.repairs.id, repair.id)))
-    .all()
+    .where(and(eq(s.repairs.clockId, sql.placeholder('clockId')), lt(s.repairs.id, askedId))),
+)
+
+/** Earlier visits of the same clock, the latest first, with what their warranty says today. */
+function earlierVisits(read: Read, repair: RepairRow, today: string) {
+  return visitsBefore(read)
+    .all({ id: repair.id, clockId: repair.clockId })
     .reverse()
     .map(earlier => ({
       id: earlier.id,
@@ -67,23 +74,31 @@ function earlierVisits(read: Read, repair: RepairRow, today: string) {
     }))
 }
 
+/** The number of the repair this clock is in the shop for now. */
+const numberHere = (read: Read, clockId: number): number | null =>
+  repairHere(read).get({ id: clockId })?.number ?? null
+
+const repairHere = question(read =>
+  read
+    .select({ number: s.repairs.number })
+    .from(s.repairs)
+    .where(and(eq(s.repairs.clockId, askedId), ne(s.repairs.stage, 'collected'))),
+)
+
+const paymentsOf = question(read =>
+  read.select().from(s.payments).where(eq(s.payments.repairId, askedId)).orderBy(asc(s.payments.id)),
+)
+
+const writeOffsOf = question(read =>
+  read.select().from(s.writeOffs).where(eq(s.writeOffs.repairId, askedId)).orderBy(asc(s.writeOffs.id)),
+)
+
 /** Money on a repair: what was paid, given back and given up, how it stands, and what is held on the owner's account. */
 function moneyOf(read: Read, { id: repairId, ownerId }: RepairRow) {
-  const payments = read
-    .select()
-    .from(s.payments)
-    .where(eq(s.payments.repairId, repairId))
-    .orderBy(asc(s.payments.id))
-    .all()
   const balance = repairBalance(read, repairId)
   return {
-    payments,
-    writeOffs: read
-      .select()
-      .from(s.writeOffs)
-      .where(eq(s.writeOffs.repairId, repairId))
-      .orderBy(asc(s.writeOffs.id))
-      .all(),
+    payments: paymentsOf(read).all({ id: repairId }),
+    writeOffs: writeOffsOf(read).all({ id: repairId }),
     balance,
     billed: latestInvoice(read, repairId) !== undefined,
     heldMinor: minor(Math.max(-balance.due, 0)),
@@ -91,20 +106,31 @@ function moneyOf(read: Read, { id: repairId, ownerId }: RepairRow) {
   }
 }
 
+const numbered = question(read => read.select().from(s.repairs).where(eq(s.repairs.number, askedId)))
+
 /** The repair of a number, or a refusal. */
 export const repairByNumber = (read: Read, number: number): RepairRow =>
-  known(read.select().from(s.repairs).where(eq(s.repairs.number, number)).get(), 'repair.unknown', 'number')
+  known(numbered(read).get({ id: number }), 'repair.unknown', 'number')
+
+const clockOf = question(read => read.select().from(s.clocks).where(eq(s.clocks.id, askedId)))
+
+const belongingsOf = question(read =>
+  read.select().from(s.belongings).where(eq(s.belongings.repairId, askedId)),
+)
+
+const messagesOf = question(read =>
+  read.select().from(s.messages).where(eq(s.messages.repairId, askedId)).orderBy(asc(s.messages.id)),
+)
+
+const handOverOf = question(read => read.select().from(s.handOvers).where(eq(s.handOvers.repairId, askedId)))
 
 /** Everything on record about one repair, by its number. */
 export function repairView(read: Read, number: number, at: string) {
   const settings = readSettings(read)
   const today = civilDateOf(at, settings.place.timeZone)
   const repair = repairByNumber(read, number)
-  const clock = known(
-    read.select().from(s.clocks).where(eq(s.clocks.id, repair.clockId)).get(),
-    'clock.unknown',
-    'clockId',
-  )
+  const { id } = repair
+  const clock = known(clockOf(read).get({ id: repair.clockId }), 'clock.unknown', 'clockId')
   const estimates = estimatesOf(read, repair, settings.place.currency)
   const words = wordsOf(read, repair.id)
   const limit = limitsOf(read, repair, settings)
@@ -124,7 +150,7 @@ export function repairView(read: Read, number: number, at: string) {
     late: isLate(repair, today),
     ...conditionCompared(read, repair),
     photographs: photographsOf(read, repair.id),
-    belongings: read.select().from(s.belongings).where(eq(s.belongings.repairId, repair.id)).all(),
+    belongings: belongingsOf(read).all({ id }),
     estimates,
     feePaidMinor: feePaidMinor(read, repair, settings.place.currency),
     words,
@@ -133,16 +159,12 @@ export function repairView(read: Read, number: number, at: string) {
     repairsToJoin: repairsToJoin(read, repair),
     invoice,
     invoiceLines: [...invoice.agreed, ...invoice.used],
-    messages: read
-      .select()
-      .from(s.messages)
-      .where(eq(s.messages.repairId, repair.id))
-      .orderBy(asc(s.messages.id))
-      .all(),
+    messages: messagesOf(read).all({ id }),
     documents: documentsOf(read, [repair.id], papersOfOthers),
     money: moneyOf(read, repair),
     warranty: { given: warrantyOf(read, repair.id) ?? null, cover: coverOf(read, repair, today) ?? null },
-    handOver: read.select().from(s.handOvers).where(eq(s.handOvers.repairId, repair.id)).get() ?? null,
+    clockHere: numberHere(read, clock.id),
+    handOver: handOverOf(read).get({ id }) ?? null,
     earlier: earlierVisits(read, repair, today),
     bench,
     runs: runsOf(read, repair.id, clock, at, settings.place.timeZone),

@@ -2,34 +2,34 @@ import { asc, eq } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { standingEntries } from '../../core/run-in/log.ts'
 import { stageNow } from '../../core/run-in/progress.ts'
-import { among } from '../among.ts'
 import type { Read } from '../ledger.ts'
+import { amongAsked, askedId, question, these } from '../question.ts'
 import { assessmentOf, byRun, entriesOf, type RunRow } from '../run-log.ts'
 import * as s from '../schema/index.ts'
 
 type ClockRow = typeof s.clocks.$inferSelect
 
+const stages = question(read =>
+  read
+    .select()
+    .from(s.runInStages)
+    .where(amongAsked(s.runInStages.runId))
+    .orderBy(asc(s.runInStages.position)),
+)
+
 /** The stages of each of these runs as planned. */
-export const stagesOf = (read: Read, runIds: readonly number[]) =>
-  byRun(
-    read
-      .select()
-      .from(s.runInStages)
-      .where(among(s.runInStages.runId, runIds))
-      .orderBy(asc(s.runInStages.position))
-      .all(),
-  )
+export const stagesOf = (read: Read, runIds: readonly number[]) => byRun(stages(read).all(these(runIds)))
+
+const dues = question(read =>
+  read
+    .select()
+    .from(s.runInDues)
+    .where(amongAsked(s.runInDues.runId))
+    .orderBy(asc(s.runInDues.dueAt), asc(s.runInDues.id)),
+)
 
 /** What the plan of each of these runs asks for, in order of time. */
-export const duesOf = (read: Read, runIds: readonly number[]) =>
-  byRun(
-    read
-      .select()
-      .from(s.runInDues)
-      .where(among(s.runInDues.runId, runIds))
-      .orderBy(asc(s.runInDues.dueAt), asc(s.runInDues.id))
-      .all(),
-  )
+export const duesOf = (read: Read, runIds: readonly number[]) => byRun(dues(read).all(these(runIds)))
 
 /** The log as written, each entry saying whether it still counts. */
 function logOf(read: Read, runId: number) {
@@ -55,20 +55,18 @@ export function runDetail(read: Read, run: RunRow, clock: ClockRow, at: string, 
 }
 
 const placeName = (read: Read, placeId: number | null): string | null =>
-  placeId === null
-    ? null
-    : (read
-        .select({ name: s.shelfPlaces.name })
-        .from(s.shelfPlaces)
-        .where(eq(s.shelfPlaces.id, placeId))
-        .get()?.name ?? null)
+  placeId === null ? null : (place(read).get({ id: placeId })?.name ?? null)
+
+const place = question(read =>
+  read.select({ name: s.shelfPlaces.name }).from(s.shelfPlaces).where(eq(s.shelfPlaces.id, askedId)),
+)
+
+const runs = question(read =>
+  read.select().from(s.runInRuns).where(eq(s.runInRuns.repairId, askedId)).orderBy(asc(s.runInRuns.id)),
+)
 
 /** Every run-in of a repair in order, the last one running or decided. */
 export const runsOf = (read: Read, repairId: number, clock: ClockRow, at: string, timeZone: string) =>
-  read
-    .select()
-    .from(s.runInRuns)
-    .where(eq(s.runInRuns.repairId, repairId))
-    .orderBy(asc(s.runInRuns.id))
-    .all()
+  runs(read)
+    .all({ id: repairId })
     .map(run => runDetail(read, run, clock, at, timeZone))
