@@ -122,7 +122,7 @@ export const writeEstimate = verb('estimates.write', (tx, input: WriteEstimate, 
   if (!first) throw new Error('an estimate without a repair')
   const about = { writtenAt: doing.at, remark: input.remark }
   const lead = keepSection(tx, first, { ...about, leadId: null })
-  for (const other of others) keepSection(tx, other, { ...about, leadId: lead.id })
+  const beside = others.map(other => keepSection(tx, other, { ...about, leadId: lead.id }))
   const together = (of: (one: Section) => Minor) =>
     minor([first, ...others].reduce((sum, one) => sum + of(one), 0))
   return {
@@ -132,6 +132,7 @@ export const writeEstimate = verb('estimates.write', (tx, input: WriteEstimate, 
       number: estimateNumber(tx, lead),
       totalMinor: together(({ sums }) => sums.priced.taxInclusive),
       taxMinor: together(({ sums }) => sums.priced.tax),
+      others: beside.map(({ id, repairId }) => ({ id, repairId })),
     },
   }
 })
