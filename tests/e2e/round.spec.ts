@@ -5,7 +5,9 @@ import { type StartedShop, startShop } from './start-shop.ts'
 import { workLedger } from './work-shop.ts'
 
 const { shelf, bench, stores } = en
-const clocks = 4
+const clocks = 20
+/** The repair that is at the bench. */
+const atBench = 2200 + clocks + 1
 let work: Awaited<ReturnType<typeof workLedger>>
 let shop: StartedShop
 test.beforeAll(async () => {
@@ -32,7 +34,7 @@ test('the round, the bench and the stores are worked by keyboard alone', async (
       await expect(page.getByText(shelf.reading.now(2200 + n), { exact: true })).toBeVisible()
       await expect(page.getByLabel(shelf.reading.error, { exact: true })).toBeFocused()
       const before = hands.presses
-      await hands.write(`+0:0${n}`)
+      await hands.write(`+0:${String(n).padStart(2, '0')}`)
       await hands.press('w')
       await hands.press('s')
       await hands.press('Enter')
@@ -53,15 +55,16 @@ test('the round, the bench and the stores are worked by keyboard alone', async (
   await test.step('a clock is worked on: cautions seen, labour clock started and stopped, a part used', async () => {
     await hands.press('Alt+2')
     await heading(bench.title)
-    await hands.follow('2205')
-    await heading(/^2205/)
+    await hands.follow(String(atBench))
+    await heading(new RegExp(`^${atBench}`))
     await hands.push(bench.card.acknowledge)
     await hands.push(en.tasks.clean)
-    await expect(page.getByText(bench.labour.started(2205, en.tasks.clean))).toBeVisible()
+    await expect(page.getByText(bench.labour.started(atBench, en.tasks.clean))).toBeVisible()
     await hands.push(bench.running.stop)
-    await expect(page.getByText(bench.running.stopped(2205, '0 min'))).toBeVisible()
+    await expect(page.getByText(bench.running.stopped(atBench, '0 min'))).toBeVisible()
     await hands.push(bench.parts.add)
     await hands.choose(bench.parts.part, 'Gut line · 5 in stock')
+    await hands.fill(bench.parts.quantity, '1')
     await hands.push(bench.parts.send)
     await expect(page.getByText(bench.parts.said('Gut line', 4))).toBeVisible()
   })
@@ -71,7 +74,7 @@ test('the round, the bench and the stores are worked by keyboard alone', async (
     await hands.fill(shelf.start.placeName, 'Hook 1')
     await hands.push(shelf.start.addPlace)
     await hands.push(shelf.start.send)
-    await expect(page.getByText(shelf.reading.now(2205), { exact: true })).toBeVisible()
+    await expect(page.getByText(shelf.reading.now(atBench), { exact: true })).toBeVisible()
   })
 
   await test.step('the stores tell of the part used', async () => {
@@ -79,6 +82,6 @@ test('the round, the bench and the stores are worked by keyboard alone', async (
     await heading(stores.title)
     await hands.follow('4')
     await heading('Gut line')
-    await expect(page.getByText(stores.page.onRepair(stores.page.kinds.used, 2205))).toBeVisible()
+    await expect(page.getByText(stores.page.onRepair(stores.page.kinds.used, atBench))).toBeVisible()
   })
 })
