@@ -29,7 +29,16 @@ const shots: readonly Shot[] = [
   { name: 'bench-card', path: '/bench/2212' },
   { name: 'shelf', path: '/shelf' },
   { name: 'shelf-lamp', path: '/shelf', lamp: true },
+  { name: 'shelf-carriage', path: '/shelf/2207' },
+  { name: 'shelf-torsion', path: '/shelf/2205' },
+  { name: 'where', path: '/shelf/where' },
+  { name: 'figures', path: '/accounts/figures?from=2027-01-01&to=2027-12-31' },
   { name: 'accounts', path: '/accounts' },
+  {
+    name: 'paper',
+    path: '/accounts/paper/1',
+    first: page => page.waitForTimeout(3000), // the browser’s own viewer draws the paper and says nothing of it
+  },
   { name: 'stores', path: '/stores' },
   { name: 'register', path: '/register' },
   { name: 'shop', path: '/shop' },
