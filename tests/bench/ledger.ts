@@ -2,7 +2,9 @@ import { existsSync, renameSync, statSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
-import { openLedger } from '../../db/ledger.ts'
+import type { TaxDue } from '../../core/tax/due.ts'
+import { openLedger, type Read } from '../../db/ledger.ts'
+import { taxView } from '../../db/read/tax.ts'
 import { createHandler } from '../../electron/handler.ts'
 import { twentyYears } from './twenty-years.ts'
 
@@ -49,6 +51,18 @@ async function bareFind(file: string): Promise<number> {
   return result
 }
 
+const everyYear = ['2000-01-01', '2099-12-31'] as const
+
+/** Tax of a quarter and of all years at once, with the invoice and with the payment (target: all years at most 300 ms). */
+async function taxOf(read: Read) {
+  const of = (from: string, to: string, due: TaxDue) => p95Of(20, () => taxView(read, from, to, due))
+  return {
+    quarterOnPayments: await of('2026-07-01', '2026-09-30', 'payment'),
+    allOnPayments: await of(...everyYear, 'payment'),
+    allOnInvoices: await of(...everyYear, 'invoice'),
+  }
+}
+
 async function measured(file: string, share: number) {
   if (!existsSync(file)) {
     await twentyYears(`${file}.part`, share)
@@ -73,6 +87,8 @@ async function measured(file: string, share: number) {
     findMs: await p95Of(300, n => get(`/api/find?q=${encodeURIComponent(typed[n % typed.length] ?? '')}`)),
     repairMs: await p95Of(200, n => get(`/api/pages/repairs/${1 + ((n * 7919) % repairs)}`)),
     pageMs,
+    taxMs: await taxOf(ledger.read),
+    accountYearMs: await p95Of(20, () => get('/api/pages/account?name=owed&from=2026-01-01&to=2026-12-31')),
     figuresYearMs: await p95Of(20, () => get('/api/pages/figures?from=2026-01-01&to=2026-12-31')),
   }
   ledger.close()

@@ -32,12 +32,26 @@ async function costs(all: readonly AnyContents[]) {
   return rows
 }
 
-/** What papers cost: an invoice (target: at most 80 ms, and 80 kB a page), one of two hundred lines, and the larger working papers. */
+const invoices = 1000
+
+/** How many of a thousand invoices of invented lines come out byte for byte the same when they are drawn a second time. */
+async function drawnAlike(): Promise<number> {
+  let alike = 0
+  for (let n = 0; n < invoices; n++) {
+    const contents = { ...longInvoice(1 + (n % 12)), number: `I${String(n + 1).padStart(4, '0')}` }
+    if ((await print(contents)).equals(await print(contents))) alike += 1
+  }
+  return alike
+}
+
+/** What papers cost: an invoice (target: at most 80 ms, and 80 kB a page), one of two hundred lines, and the larger working papers; and how many of a thousand invoices are drawn twice alike (target: all). */
 export async function papers() {
   return {
     invoicePdfMs: await medianMs(invoice),
     invoicePdf200LinesMs: await medianMs(longInvoice(200)),
     invoicePdfBytes: (await print(invoice)).length,
+    invoicesDrawn: invoices,
+    invoicesDrawnAlike: await drawnAlike(),
     working: await costs([tags, conditionReport, benchCard, runIn, statement]),
   }
 }

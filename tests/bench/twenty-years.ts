@@ -190,6 +190,11 @@ function papers(db: Database.Database, count: number, owners: number, clocks: nu
       amount_minor: 47_568,
     }
   })
+  // What core/tax derives of them: each invoice is paid whole on its own day.
+  db.exec(`
+    INSERT INTO settled_taxes (repair_id, on_date, code, rate, kind, taxable_minor, tax_minor)
+      SELECT p.repair_id, p.on_date, t.code, t.rate, t.kind, t.taxable_minor, t.tax_minor
+      FROM payments p JOIN document_taxes t ON t.document_id = p.invoice_id ORDER BY p.id`)
   insert(db, 'estimates', count, n => ({
     repair_id: n + 1,
     version: 1,
