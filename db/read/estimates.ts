@@ -59,6 +59,7 @@ function onEstimate(read: Read, row: EstimateRow) {
   const answer = lastOn(read).get({ id })?.answer ?? null
   const lastWordId = lastWord(read).get({ id: repairId })?.id ?? null
   const limitMinor = askedLimit(read, row)
+  const agreedMinor = agreedLimit(read, repairId)
   return {
     estimateId: id,
     repairId,
@@ -67,6 +68,7 @@ function onEstimate(read: Read, row: EstimateRow) {
     totalMinor,
     highMinor,
     limitMinor,
+    agreedMinor,
     answer,
     lastWordId,
   }

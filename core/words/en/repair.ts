@@ -143,6 +143,7 @@ export const repair = {
     limitHint: (limit: string, percent: string, amount: string) =>
       `Empty means ${limit}. The shop may pass the limit by at most ${percent} and at most ${amount}; beyond that, work stops until there is a new go-ahead.`,
     comesTo: (total: string) => `All clocks on it come to ${total}, tax included.`,
+    agreedBefore: (limit: string) => `agreed before: ${limit}`,
     notSaid: 'nothing yet',
     before: (answer: string) => `answered before: ${answer}`,
     remark: 'In the owner’s words',

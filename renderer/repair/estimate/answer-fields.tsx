@@ -23,13 +23,14 @@ export function AnswerFields({ one, alone, own, path, typed, onChange }: AnswerP
   const facts = [
     repair.comesTo(formats.money(one.totalMinor)),
     one.highMinor !== null && repair.upTo(formats.money(one.highMinor)),
+    one.supplement && one.agreedMinor !== null && wordForm.agreedBefore(formats.money(one.agreedMinor)),
     one.answer && wordForm.before(repair.answers[one.answer]),
   ]
   const choices: Partial<Record<Said, string>> = own
     ? repair.answers
     : { ...repair.answers, '': wordForm.notSaid }
   return (
-    <fieldset className={alone ? undefined : 'joined'}>
+    <fieldset className={alone ? 'form' : 'joined'}>
       <legend>{repair.title(one.repairNumber, clockWords(words, one.clock))}</legend>
       <p>{facts.filter(Boolean).join(' · ')}</p>
       <FewChoice
