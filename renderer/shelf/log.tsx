@@ -9,12 +9,17 @@ import { useShop } from '../shop.tsx'
 import { blankReading, RareFields, readingInput, type Said, SeenTicks } from './reading-form.tsx'
 import type { LogEntry, RunView } from './shelf.ts'
 
+/** So many readings stand there at once; a log of a year would keep the page waiting. */
+const newest = 50
+
 /** The readings as a table, the newest first; each can be corrected or struck out while the clock runs in. */
 export function Log({ view }: { view: RunView }) {
   const { words, formats } = useShop()
   const { log: said } = words.shelf
   const [changing, setChanging] = useState<LogEntry | null>(null)
+  const [whole, setWhole] = useState(false)
   const entries = view.run.log.toReversed()
+  const shown = whole ? entries : entries.slice(0, newest)
   const columns: Column<LogEntry>[] = [
     {
       label: said.at,
@@ -50,11 +55,18 @@ export function Log({ view }: { view: RunView }) {
       <Ledger
         caption={said.heading}
         columns={columns}
-        groups={[{ title: '', rows: entries }]}
+        groups={[{ title: '', rows: shown }]}
         rowKey={entry => entry.id}
         empty={words.shelf.chart.nothing}
         plain
       />
+      {shown.length < entries.length && (
+        <p>
+          <button type="button" className="second" onClick={() => setWhole(true)}>
+            {said.earlier(entries.length - shown.length)}
+          </button>
+        </p>
+      )}
     </section>
   )
 }

@@ -114,6 +114,7 @@ export const shelf = {
 
   log: {
     heading: 'Readings',
+    earlier: (n: number) => (n === 1 ? 'Show one earlier reading' : `Show ${n} earlier readings`),
     at: 'When',
     error: 'Error',
     seen: 'Seen and done',
