@@ -319,6 +319,8 @@ export const accounts = {
     typed: 'as typed',
     typedOf: (number: number) => `The entry as typed, no. ${number}`,
     nothingTyped: 'Nothing was typed.',
+    yes: 'yes',
+    no: 'no',
     save: 'Save the day book as a day file',
     saveHint: 'Every act in order. Played into an empty ledger, it makes an equal one.',
     repair: (number: number) => `repair ${number}`,
