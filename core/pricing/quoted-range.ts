@@ -6,6 +6,11 @@ export interface QuotedRange {
   readonly high?: Minor | undefined
 }
 
+/** All that was said of the cost: the range, and a fee for the estimate. */
+export interface SaidOfCost extends QuotedRange {
+  readonly fee?: Minor | undefined
+}
+
 /** Where an estimate leaves what was said before: above its upper end, or below its lower one; null where it keeps within. */
 export function leavesQuoted(
   { low, high }: QuotedRange,

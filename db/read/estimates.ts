@@ -7,7 +7,7 @@ import {
   invoiceProposal,
   type ProposedLine,
 } from '../../core/pricing/invoice-proposal.ts'
-import type { QuotedRange } from '../../core/pricing/quoted-range.ts'
+import type { SaidOfCost } from '../../core/pricing/quoted-range.ts'
 import type { Settings } from '../../core/shop/settings.ts'
 import { agreedLimit, askedLimit } from '../agreed-limit.ts'
 import {
@@ -181,9 +181,9 @@ const claimCheck = question(read =>
 )
 
 /** What was said of the cost when the clock was taken in, as its claim check has it. */
-export function quotedAtTakeIn(read: Read, repairId: number): QuotedRange {
+export function quotedAtTakeIn(read: Read, repairId: number): SaidOfCost {
   const check = claimCheck(read).get({ id: repairId })
   if (!check) return {}
-  const { low, high } = (JSON.parse(check.contents) as ClaimCheckContents).estimate
-  return { low, high }
+  const { fee, low, high } = (JSON.parse(check.contents) as ClaimCheckContents).estimate
+  return { fee, low, high }
 }

@@ -61,8 +61,9 @@ export function ClockSection({ view: { clock } }: { view: Repair }) {
 
 /** The fault as told, the condition report and the belongings. */
 export function IntakeSection({ view }: { view: Repair }) {
-  const { words } = useShop()
+  const { words, formats } = useShop()
   const { repair } = words
+  const { fee } = view.quoted
   const { fault, scope, springs, agreedWords, signedInBy } = view.repair
   const quoted = useQuotedWords(view)
   return (
@@ -73,6 +74,7 @@ export function IntakeSection({ view }: { view: Repair }) {
           [repair.scope, words.scopes[scope]],
           [repair.springs, words.springStates[springs]],
           [repair.quoted, quoted],
+          [repair.feeTold, fee ? formats.money(fee) : null],
           [repair.agreedWords, agreedWords],
           [repair.signedIn, signedInBy],
         ]}

@@ -1,5 +1,7 @@
+import { minorText } from '../../core/money/minor.ts'
 import type { LinesState } from '../parts/entry.ts'
-import { useShop } from '../shop.tsx'
+import { type Shop, useShop } from '../shop.tsx'
+import { large } from './book/ask.ts'
 import type { Repair } from './repair.ts'
 import { blankLine, sumsOf, type TypedLine } from './typed-line.ts'
 
@@ -16,8 +18,19 @@ const typed = ({ kind, description, quantity, unit, charge, work, partId }: Prop
   partId,
 })
 
-/** The lines an invoice starts from: those agreed, then the parts used beyond them. */
-export const startOfInvoice = ({ invoiceLines }: Repair): TypedLine[] => invoiceLines.map(typed)
+/** The fee told at the take-in, where the clock goes home without work or came for an estimate alone. */
+function feeTold({ repair, standing, quoted: { fee } }: Repair, { words, settings }: Shop): TypedLine[] {
+  if (!fee || !(standing.stage === 'declined' || repair.estimateOnly)) return []
+  const description = large(words.lineWorks['estimate-fee'])
+  const unit = minorText(fee, settings.place.currency)
+  return [{ ...blankLine, kind: 'fee', work: 'estimate-fee', description, unit }]
+}
+
+/** The lines an invoice starts from: those agreed, then the parts used beyond them; a fee told where there are none. */
+export function useStartOfInvoice(view: Repair): TypedLine[] {
+  const shop = useShop()
+  return view.invoiceLines.length > 0 ? view.invoiceLines.map(typed) : feeTold(view, shop)
+}
 
 /** Where a line of an invoice comes from; nothing of one written by hand. */
 export function useOrigin({ invoice }: Repair) {

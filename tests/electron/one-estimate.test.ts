@@ -202,6 +202,31 @@ describe('what is refused on one estimate', () => {
   })
 })
 
+describe('a declined estimate', () => {
+  it('lets the fee told at the take-in be billed, or the clock go home without one', async () => {
+    const third = await takeInPell(shop, {
+      owner: { id: first.ownerId },
+      clock: { form: 'wall', trains: 1, power: 'spring', duration: '8-day' },
+      belongings: [],
+      condition: [],
+      fee: '25.00',
+    })
+    const { id } = await shop.act('estimates.write', { repairId: third.id, lines: service })
+    await shop.act('estimates.send', { estimateId: id, way: 'letter' })
+    await shop.act('estimates.recordWord', word(id, { answer: 'declined' }))
+    const { quoted, standing, invoiceLines } = await view(third.number)
+    expect({ stage: standing.stage, fee: quoted.fee, invoiceLines }).toEqual({
+      stage: 'declined',
+      fee: 2500,
+      invoiceLines: [],
+    })
+    expect(standing.next).toEqual(expect.arrayContaining(['hand-over', 'invoice']))
+    const fee = { kind: 'fee', description: 'Fee', quantity: '1', unit: '25.00', work: 'estimate-fee' }
+    const bill = { repairId: third.id, lines: [fee] }
+    expect((await shop.act('accounts.invoice', bill)).totalMinor).toBe(3000)
+  })
+})
+
 describe('two people at one repair', () => {
   it('tells the second writer that a version was written meanwhile, and writes nothing', async () => {
     const mine = { repairId: first.id, lines: service, seen: null }

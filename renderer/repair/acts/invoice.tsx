@@ -5,7 +5,7 @@ import { DateField, TextArea } from '../../parts/field.tsx'
 import { usePrintPaper, useSaidPaper } from '../../parts/paper-link.tsx'
 import { useShop } from '../../shop.tsx'
 import { ActPanel } from '../act-panel.tsx'
-import { InvoiceLimits, startOfInvoice, useOrigin } from '../invoice-start.tsx'
+import { InvoiceLimits, useOrigin, useStartOfInvoice } from '../invoice-start.tsx'
 import { LineEditor } from '../line-editor.tsx'
 import type { ActProps } from '../repair.ts'
 import { sumsOf, useMoneyLines } from '../typed-line.ts'
@@ -18,7 +18,7 @@ export function Invoice({ view, close }: ActProps) {
   const print = usePrintPaper()
   const said = useSaidPaper()
   const entry = useEntry({ notes: '', issuedOn: shop.today })
-  const lines = useMoneyLines(startOfInvoice(view))
+  const lines = useMoneyLines(useStartOfInvoice(view))
   const origin = useOrigin(view)
   const act = useAskedAct(
     (ledger, input: Parameters<typeof api.accounts.invoice.$post>[0]['json']) =>

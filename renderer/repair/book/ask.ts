@@ -66,7 +66,7 @@ export function askedOf(ask: TypedAsk): BookAsked | null {
 }
 
 /** The sentence with its first letter large. */
-const large = (text: string) => text.charAt(0).toLocaleUpperCase('en') + text.slice(1)
+export const large = (text: string) => text.charAt(0).toLocaleUpperCase('en') + text.slice(1)
 
 /** What the line says to begin with; `part` is the name of the part chosen. */
 export function describedAs(asked: BookAsked, part: string, { lineWorks, priceBook }: Words): string {
