@@ -78,6 +78,7 @@ function useColumns(view: View): Column<Row>[] {
   const { ledger } = useShop().words.accounts
   return [
     { label: ledger.date, kind: 'date', cell: row => <CivilDate on={row.on} /> },
+    { label: ledger.number, kind: 'number', cell: row => row.paperNumber ?? '' },
     { label: ledger.entry, kind: 'entry', cell: row => <About row={row} /> },
     { label: ledger.amount, kind: 'figure', cell: row => <Money minor={row.amountMinor} /> },
     {

@@ -24,6 +24,7 @@ function useColumns(): Column<Row>[] {
   const { drawer, dayBook } = useShop().words.accounts
   return [
     { label: drawer.date, kind: 'date', cell: row => <CivilDate on={row.onDate} /> },
+    { label: dayBook.number, kind: 'number', cell: row => row.id },
     {
       label: drawer.remark,
       kind: 'entry',

@@ -44,6 +44,7 @@ function useColumns(view: View): Column<Row>[] {
       .join(' · ')
   return [
     { label: ledger.date, kind: 'date', cell: row => <CivilDate on={row.on} /> },
+    { label: ledger.number, kind: 'number', cell: row => row.number ?? '' },
     {
       label: ledger.entry,
       kind: 'entry',

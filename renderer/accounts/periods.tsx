@@ -50,6 +50,7 @@ function useColumns(): Column<Row>[] {
   const { periods, dayBook } = useShop().words.accounts
   return [
     { label: periods.to, kind: 'date', cell: row => <CivilDate on={row.toDate} /> },
+    { label: dayBook.number, kind: 'number', cell: row => row.id },
     {
       label: periods.closedAt,
       kind: 'entry',

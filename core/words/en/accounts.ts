@@ -193,6 +193,7 @@ export const accounts = {
     search: 'Owner, number or remark',
     find: 'Find',
     date: 'Date',
+    number: 'No.',
     entry: 'Entry',
     entries: {
       invoice: (number: string) => `Invoice ${number}`,
