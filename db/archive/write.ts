@@ -87,7 +87,7 @@ function* fileLines<R>(
   for (const row of rows) {
     yield line(row)
     done += 1
-    if (done % 100 === 0) progress(`${what} beside it`, done)
+    if (done % 1000 === 0) progress(`${what} beside it`, done)
   }
   progress(`${what} beside it`, done)
 }
