@@ -1,4 +1,4 @@
-import { and, eq, inArray, isNull, or, type SQL, sql } from 'drizzle-orm'
+import { and, eq, inArray, isNull, type SQL, sql } from 'drizzle-orm'
 import { type Minor, minor } from '../core/money/minor.ts'
 import type { Read } from './ledger.ts'
 import { withMerged } from './merged-owners.ts'
@@ -78,6 +78,3 @@ export function accountHeld(read: Read, ownerId: number): Minor {
   const { rounded } = roundedWithoutRepair(read).get(ids) ?? nothing
   return minor(paidOut + rounded - fromRepairs)
 }
-
-/** Payments that move an owner's account. */
-export const movesAccount = or(eq(payments.method, 'account'), isNull(payments.repairId))
