@@ -27,7 +27,7 @@ export function Queue() {
   )
 }
 
-function useMove(queue: readonly QueueRow[]) {
+function useMove(queue: readonly QueueRow[], choose: (number: number) => void) {
   const { bench } = useShop().words
   const act = useAct(
     (input: { repairIds: number[]; number: number }) =>
@@ -36,7 +36,10 @@ function useMove(queue: readonly QueueRow[]) {
   )
   const ids = queue.map(row => row.id)
   return (row: QueueRow | undefined, places: number) => {
-    if (row) act.run({ repairIds: moved(ids, row.id, places), number: row.number })
+    if (!row) return
+    // What is moved stays chosen, also where it was chosen only as the first of the list.
+    choose(row.number)
+    act.run({ repairIds: moved(ids, row.id, places), number: row.number })
   }
 }
 
@@ -68,7 +71,7 @@ function Shown({ view }: { view: Bench }) {
   const [number, setNumber] = useState<number | null>(null)
   const rows = [...view.queue, ...view.toAssess]
   const chosen = rows.find(row => row.number === number) ?? rows[0]
-  const move = useMove(view.queue)
+  const move = useMove(view.queue, setNumber)
   const movable = view.queue.includes(chosen as QueueRow) ? chosen : undefined
   useMoveKeys(places => move(movable, places))
   const placeOf = (id: number) => view.queue.findIndex(row => row.id === id)
