@@ -26,7 +26,10 @@ export function refuseForbiddenWork(
   work: LineWork | null,
   field: string,
 ): void {
-  if (work === null) return refuseUnseenCaution(read, repair, null, field)
+  if (work === null) {
+    refuseUnseenCaution(read, repair, null, field)
+    return
+  }
   const caution = refusedWork(clockRow(read, repair.clockId), work)
   if (caution) refuse(`refused.${caution}`, field)
 }
