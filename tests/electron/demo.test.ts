@@ -33,7 +33,7 @@ let day: any
 beforeAll(async () => {
   await demo('--out', out)
   day = JSON.parse(readFileSync(join(out, 'day.json'), 'utf8'))
-}, 120_000)
+}, 300_000)
 
 const text = async (file: string) => (await run('pdftotext', ['-layout', join(out, file), '-'])).stdout
 
@@ -71,7 +71,7 @@ describe('the demonstration shop', () => {
         expect(page, paper.file).toContain(printed(paper.tax))
       }
     }
-  }, 120_000)
+  }, 300_000)
 
   it('adds its tax up to the cent from its invoices and credit notes', () => {
     const cents = (amount: string) => Math.round(Number(amount) * 100)
@@ -90,7 +90,7 @@ describe('the demonstration shop', () => {
     const again = join(place.folder, 'again')
     await demo('--out', again, '--day', join(place.folder, 'again.json'))
     expect(ledgerContents(join(again, 'shop.countwheel'))).toEqual(ledgerContents(file))
-  }, 120_000)
+  }, 300_000)
 })
 
 describe('the demo command', () => {
