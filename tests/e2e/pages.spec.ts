@@ -10,8 +10,12 @@ const paths = [
   '/counter/2204',
   '/bench',
   '/bench/2212',
+  '/bench/2204',
   '/shelf',
+  '/shelf/2212',
+  '/shelf/where',
   '/accounts',
+  '/accounts/figures?from=2027-01-01&to=2027-12-31',
   '/stores',
   '/register',
   '/register/owner/1',
@@ -53,6 +57,7 @@ for (const light of ['light', 'dark'] as const)
   test(`every page is clear to axe and to the browser’s console in the ${light} theme`, async ({
     browser,
   }) => {
+    test.slow() // every page is looked through whole
     for (const path of paths) {
       const { page, complaints, close } = await opened(browser, path, light)
       const { violations } = await new AxeBuilder({ page })
