@@ -44,6 +44,8 @@ describe('one clock through the whole job', () => {
     const after = await shop.view('repairs/2201')
     expect(after.standing.stage).toBe('collected')
     expect(after.warranty.given).toMatchObject({ startOn: '2027-03-01', lastDay: '2028-03-01' })
+    expect(after.warranty.cover).toMatchObject({ covered: true, reasons: [{ code: 'inTerm' }] })
+    expect(after.clockHere).toBeNull()
     expect(after.documents.map((d: { kind: string }) => d.kind)).toEqual([
       'claim-check',
       'estimate',
@@ -70,6 +72,7 @@ describe('one clock through the whole job', () => {
     await takeInPell(shop, again)
     const comeback = await shop.view('repairs/2202')
     expect(comeback.standing.stage).toBe('go-ahead')
+    expect((await shop.view('repairs/2201')).clockHere).toBe(2202)
     expect((await shop.view('counter')).rows[0]).toMatchObject({ number: 2202, group: 'comeback' })
   })
 
