@@ -9,12 +9,16 @@ await shop.act('shop.open', { settings: testSettings, person: 'Ines Marrow' })
 shop.ledger.close()
 afterAll(() => shop.close())
 
-/** Runs the writer until it has acknowledged `entries`, then kills it without warning. Returns what it acknowledged. */
-function killedAfter(entries: number): Promise<number[]> {
+/** Runs the writer, its owners named from `from` on, until it has acknowledged `entries`, then kills it without warning. Returns what it acknowledged. */
+function killedAfter(entries: number, from: number): Promise<number[]> {
   return new Promise((resolve, reject) => {
-    const writer = spawn(process.execPath, [join(import.meta.dirname, 'take-in-writer.ts'), shop.file], {
-      stdio: ['ignore', 'pipe', 'inherit'],
-    })
+    const writer = spawn(
+      process.execPath,
+      [join(import.meta.dirname, 'take-in-writer.ts'), shop.file, String(from)],
+      {
+        stdio: ['ignore', 'pipe', 'inherit'],
+      },
+    )
     let said = ''
     writer.stdout.on('data', chunk => {
       said += chunk
@@ -27,7 +31,8 @@ function killedAfter(entries: number): Promise<number[]> {
 
 it('loses no acknowledged entry to kill −9, keeps no half of one, and leaves no gap in its numbers', async () => {
   const acknowledged: number[] = []
-  for (const entries of [1, 3, 7, 12, 20]) acknowledged.push(...(await killedAfter(entries)))
+  for (const [i, entries] of [1, 3, 7, 12, 20].entries())
+    acknowledged.push(...(await killedAfter(entries, 1000 * i)))
   const db = new Database(shop.file)
   const numbers = db.prepare<[], { number: number }>('SELECT number FROM repairs ORDER BY number').all()
   const count = (sql: string) => db.prepare<[], { n: number }>(sql).get()?.n
