@@ -18,13 +18,24 @@ interface ReadingLineProps {
 /** Set when a reading led here from the clock before, so that the cursor is already in the line. */
 let cameByEnter = false
 
+/** The clocks read since these rows came: the rows do not know of it yet, and the round does not go back to them. */
+let readSince: { rows: readonly RoundRow[]; numbers: readonly number[] } = { rows: [], numbers: [] }
+
+const readSinceCame = (rows: readonly RoundRow[]) => (readSince.rows === rows ? readSince.numbers : [])
+
+function nextOf({ row, rows }: ReadingLineProps): number | null {
+  const read = readSinceCame(rows)
+  const still = rows.filter(({ number }) => number === row.number || !read.includes(number))
+  return nextOnRound(still, row.number)
+}
+
 type Reading = ReturnType<typeof readingInput>
 
 function useReading({ row, rows }: ReadingLineProps, entered: () => void) {
   const { words, formats } = useShop()
   const { reading } = words.shelf
   const [, navigate] = useLocation()
-  const next = nextOnRound(rows, row.number)
+  const next = nextOf({ row, rows })
   const act = useAct(
     (given: Reading) => answer(api.shelf.read.$post({ json: { runId: row.runId, ...given } })),
     {
@@ -37,6 +48,7 @@ function useReading({ row, rows }: ReadingLineProps, entered: () => void) {
       },
       after: () => {
         entered()
+        readSince = { rows, numbers: [...readSinceCame(rows), row.number] }
         if (next === null) return
         cameByEnter = true
         navigate(`/shelf/${next}`, { replace: true })

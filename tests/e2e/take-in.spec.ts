@@ -115,7 +115,10 @@ test('an owner’s page begins a taking in with that owner chosen, and their clo
   shop,
 }) => {
   await page.goto(`${shop.origin}/register?afterName=Agnes&afterId=0`)
-  await page.getByRole('link', { name: 'Agnes Lindqvist' }).click()
+  await page
+    .getByRole('row', { name: /Agnes Lindqvist/ })
+    .getByRole('link')
+    .click()
   await hands.follow(ownerWords.takeIn)
   await expect(page.getByRole('button', { name: takeIn.changeOwner })).toBeVisible()
   await expect(page.getByRole('radio', { name: /TD-118/ })).toBeFocused()
