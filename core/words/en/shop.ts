@@ -268,7 +268,8 @@ export const shop = {
   },
 
   backups: {
-    intro: 'The whole shop is in one file. A backup is a checked copy of it in the folder beside it.',
+    intro:
+      'The ledger is one file, with its photographs and issued papers in two folders beside it. A backup is a checked copy of all of it.',
     ledger: 'The ledger',
     folder: 'Backups',
     last: 'Last backed up',
@@ -285,6 +286,6 @@ export const shop = {
     size: 'Size in kB',
     empty: 'No backup has been written yet.',
     restore:
-      'To go back to a backup, close Countwheel, copy the file to a new name, and open the copy instead; the guide that came with the program says how.',
+      'To bring one back: close Countwheel, give the ledger’s file another name, copy the backup to its place and give it the ledger’s name; on another computer, copy the two folders beside it as well. Start again.',
   },
 }
