@@ -16,8 +16,7 @@ const reason = reasonToSkip()
 if (reason) console.log(`The real desktop program is not tested here: ${reason}.`)
 
 test.describe('the real desktop program', () => {
-  // Skipped only where Electron’s program or a display is missing; the line printed above says which.
-  test.skip(reason !== undefined, reason)
+  test.skip(reason !== undefined, reason) // only where Electron’s program or a display is missing; printed above
 
   test('opens the ledger on its own scheme, apart from the preload, and closes its file cleanly', async () => {
     const ledger = test.info().outputPath('shop.countwheel')
