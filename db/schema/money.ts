@@ -3,31 +3,30 @@ import type { LineKind } from '../../core/pricing/kinds/index.ts'
 import type { PaymentMethod, WriteOffKind } from '../../core/vocabulary/work.ts'
 import { amount, code, id, words } from './columns.ts'
 
-export const payments = sqliteTable('payments', {
+/** What every entry of an owner's money carries: when, on which day, by whom, about what, and how much. */
+const ofAnOwner = () => ({
   id: id(),
   at: text().notNull(),
   onDate: text().notNull(),
   personId: integer(),
   ownerId: integer().notNull(),
   repairId: integer(),
+  amountMinor: amount().notNull(),
+})
+
+export const payments = sqliteTable('payments', {
+  ...ofAnOwner(),
   invoiceId: integer(),
   receiptId: integer(),
   method: code<PaymentMethod>(),
-  amountMinor: amount().notNull(),
   reference: words(),
 })
 
 export const writeOffs = sqliteTable('write_offs', {
-  id: id(),
-  at: text().notNull(),
-  onDate: text().notNull(),
-  personId: integer(),
-  ownerId: integer().notNull(),
-  repairId: integer(),
+  ...ofAnOwner(),
   /** The payment in cash that is rounded. */
   paymentId: integer(),
   kind: code<WriteOffKind>(),
-  amountMinor: amount().notNull(),
   reason: words(),
 })
 
