@@ -25,23 +25,19 @@ import * as s from '../schema/index.ts'
 import type { partsUsedOn } from './bench-card.ts'
 import { clockInShort } from './clock-words.ts'
 
-const lastWord = question(read =>
-  read
-    .select({ id: s.goAheads.id })
-    .from(s.goAheads)
-    .where(eq(s.goAheads.repairId, askedId))
-    .orderBy(desc(s.goAheads.id))
-    .limit(1),
-)
+/** The last word on record of a repair, or on an estimate. */
+const lastWordAbout = (about: typeof s.goAheads.repairId | typeof s.goAheads.estimateId) =>
+  question(read =>
+    read
+      .select({ id: s.goAheads.id, answer: s.goAheads.answer })
+      .from(s.goAheads)
+      .where(eq(about, askedId))
+      .orderBy(desc(s.goAheads.id))
+      .limit(1),
+  )
 
-const lastOn = question(read =>
-  read
-    .select({ answer: s.goAheads.answer })
-    .from(s.goAheads)
-    .where(eq(s.goAheads.estimateId, askedId))
-    .orderBy(desc(s.goAheads.id))
-    .limit(1),
-)
+const lastWord = lastWordAbout(s.goAheads.repairId)
+const lastOn = lastWordAbout(s.goAheads.estimateId)
 
 const clockOf = question(read =>
   read
