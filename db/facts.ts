@@ -18,6 +18,9 @@ import {
 
 export type RepairRow = typeof repairs.$inferSelect
 
+/** What of a repair's own row its standing depends on. */
+type StandingRow = Pick<RepairRow, 'id' | 'covered' | 'estimateOnly' | 'readyAt'>
+
 /** The repair, or a refusal. */
 export const repairRow = (read: Read, id: number): RepairRow =>
   known(repairOf(read).get({ id }), 'repair.unknown', 'repairId')
@@ -130,7 +133,7 @@ function byRepair<Row extends { readonly repairId: number }>(
 export const isUnanswered = (foundAt: string, lastWordAt: string): boolean => foundAt > lastWordAt
 
 /** Everything on record about repairs that their standing depends on, by one question for each fact, however many repairs. */
-function factsOf(read: Read, rows: readonly RepairRow[]): (repair: RepairRow) => RepairFacts {
+function factsOf(read: Read, rows: readonly StandingRow[]): (repair: StandingRow) => RepairFacts {
   const ids = rows.map(({ id }) => id)
   const [estimated, said, asked] = [
     byRepair(estimatesOf(read).all(these(ids))),
@@ -166,13 +169,13 @@ function factsOf(read: Read, rows: readonly RepairRow[]): (repair: RepairRow) =>
 }
 
 /** Where repairs stand by what is on record, asked for all of them at once. */
-export function standingsOf(read: Read, rows: readonly RepairRow[]): ReadonlyMap<number, Standing> {
+export function standingsOf(read: Read, rows: readonly StandingRow[]): ReadonlyMap<number, Standing> {
   const facts = factsOf(read, rows)
   return new Map(rows.map(repair => [repair.id, repairStanding(facts(repair))]))
 }
 
 /** Where the repair stands by what is on record. */
-export const standingOf = (read: Read, repair: RepairRow): Standing =>
+export const standingOf = (read: Read, repair: StandingRow): Standing =>
   repairStanding(factsOf(read, [repair])(repair))
 
 /** The repair, when `act` is open to it now; otherwise a refusal with what blocks it, on `field`. */

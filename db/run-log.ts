@@ -2,7 +2,7 @@ import { and, asc, eq, isNull, sql } from 'drizzle-orm'
 import { type Assessment, runInAssessment } from '../core/run-in/assess.ts'
 import { type Done, duesDone } from '../core/run-in/dues.ts'
 import { patternOf } from '../core/run-in/limits.ts'
-import { shelfLog, standingEntries } from '../core/run-in/log.ts'
+import { type Correctable, type LogEntry, shelfLog, standingEntries } from '../core/run-in/log.ts'
 import type { Settings } from '../core/shop/settings.ts'
 import { supposedMovement } from '../core/vocabulary/clock.ts'
 import { accepted } from './checked-in.ts'
@@ -32,15 +32,44 @@ const entries = question(read =>
   read.select().from(readings).where(amongAsked(readings.runId)).orderBy(asc(readings.id)),
 )
 
-/** Every entry of the logs of these runs as written, corrected ones too, each log in order of entry. */
-export const logsOf = (read: Read, runIds: readonly number[]): ByRun<ReadingRow> =>
-  byRun(entries(read).all(these(runIds)))
-
 /** Every entry of a run's log as written, corrected ones too, in order of entry. */
-export const entriesOf = (read: Read, runId: number): readonly ReadingRow[] => logsOf(read, [runId])(runId)
+export const entriesOf = (read: Read, runId: number): readonly ReadingRow[] =>
+  entries(read).all(these([runId]))
+
+/** What of an entry the sums take, and whether it counts: not who read it, nor when it was written down. */
+const summed = question(read =>
+  read
+    .select({
+      id: readings.id,
+      runId: readings.runId,
+      at: readings.at,
+      errorMs: readings.errorMs,
+      wound: readings.wound,
+      strikeRight: readings.strikeRight,
+      chimeRight: readings.chimeRight,
+      heardAt: readings.heardAt,
+      blows: readings.blows,
+      inBeat: readings.inBeat,
+      stopped: readings.stopped,
+      handsSet: readings.handsSet,
+      nutTurns: readings.nutTurns,
+      correctsId: readings.correctsId,
+      withdrawn: readings.withdrawn,
+    })
+    .from(readings)
+    .where(amongAsked(readings.runId))
+    .orderBy(asc(readings.id)),
+)
+
+/** The logs of these runs as the sums take them, corrected entries too, each in order of entry. */
+export const logsOf = (read: Read, runIds: readonly number[]) => byRun(summed(read).all(these(runIds)))
 
 /** The assessment of a run by the log as it stands now. */
-export function assessmentOf(run: RunRow, entries: readonly ReadingRow[], clock: ClockRow): Assessment {
+export function assessmentOf(
+  run: RunRow,
+  entries: readonly (LogEntry & Correctable)[],
+  clock: ClockRow,
+): Assessment {
   const pattern = patternOf(clock)
   return accepted(
     runInAssessment({

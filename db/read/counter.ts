@@ -1,4 +1,4 @@
-import { and, asc, eq, inArray, isNull, or, sql } from 'drizzle-orm'
+import { and, asc, eq, isNull, or, sql } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { type Minor, minor } from '../../core/money/minor.ts'
 import { counterGroup, isLate, isUncollected } from '../../core/standing/counter-list.ts'
@@ -7,14 +7,9 @@ import { standingOf } from '../facts.ts'
 import { inShop } from '../in-shop.ts'
 import type { Read } from '../ledger.ts'
 import { amongAsked, question, these } from '../question.ts'
-import { belongings, clocks, documents, owners, repairs } from '../schema/index.ts'
+import { belongings, clocks, documents, estimates, owners, repairs } from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
 import { clockInShort } from './clock-words.ts'
-
-const lastEstimate = (column: 'version' | 'total_minor' | 'sent_at' | 'valid_until') =>
-  sql.raw(
-    `(SELECT e.${column} FROM estimates e WHERE e.repair_id = repairs.id ORDER BY e.version DESC LIMIT 1)`,
-  )
 
 /** What the owner has agreed to so far: the last agreed estimate and every agreed supplement; null while nothing is agreed. */
 const agreed = sql<Minor | null>`(
@@ -27,32 +22,50 @@ const agreed = sql<Minor | null>`(
 
 const invoiced = sql<number>`EXISTS (SELECT 1 FROM documents d WHERE d.repair_id = repairs.id AND d.kind = 'invoice')`
 
-function repairsInShop(read: Read) {
-  return read
+/** The estimate last written for a repair. */
+const lastEstimate = sql`${estimates.id} = (
+  SELECT e.id FROM estimates e WHERE e.repair_id = ${repairs.id} ORDER BY e.version DESC LIMIT 1)`
+
+const repairsInShop = question(read =>
+  read
     .select({
-      repair: repairs,
+      repair: {
+        id: repairs.id,
+        number: repairs.number,
+        fault: repairs.fault,
+        comebackOfId: repairs.comebackOfId,
+        covered: repairs.covered,
+        estimateOnly: repairs.estimateOnly,
+        estimatedOn: repairs.estimatedOn,
+        readyAt: repairs.readyAt,
+        toldAt: repairs.toldAt,
+        stage: repairs.stage,
+        stageSince: repairs.stageSince,
+        dueMinor: repairs.dueMinor,
+      },
       owner: { id: owners.id, name: owners.name },
       clock: clockInShort,
-      version: sql<number | null>`${lastEstimate('version')}`,
-      totalMinor: sql<Minor | null>`${lastEstimate('total_minor')}`,
-      sentAt: sql<string | null>`${lastEstimate('sent_at')}`,
-      validUntil: sql<string | null>`${lastEstimate('valid_until')}`,
+      estimate: {
+        version: estimates.version,
+        totalMinor: estimates.totalMinor,
+        sentAt: estimates.sentAt,
+        validUntil: estimates.validUntil,
+      },
       agreedMinor: agreed,
       invoiced,
     })
     .from(repairs)
     .innerJoin(owners, eq(owners.id, repairs.ownerId))
     .innerJoin(clocks, eq(clocks.id, repairs.clockId))
+    .leftJoin(estimates, lastEstimate)
     .where(inShop)
-    .orderBy(asc(repairs.stageSince), asc(repairs.id))
-    .all()
-}
+    .orderBy(asc(repairs.stageSince), asc(repairs.id)),
+)
 
-type InShop = ReturnType<typeof repairsInShop>[number]
+type InShop = ReturnType<ReturnType<typeof repairsInShop>['all']>[number]
 
-/** What is with the shop of every repair in `repairIds`. */
-function belongingsHere(read: Read, repairIds: readonly number[]) {
-  const rows = read
+const received = question(read =>
+  read
     .select({
       repairId: belongings.repairId,
       item: belongings.item,
@@ -62,24 +75,20 @@ function belongingsHere(read: Read, repairIds: readonly number[]) {
     })
     .from(belongings)
     .where(
-      and(
-        inArray(belongings.repairId, [...repairIds]),
-        eq(belongings.custody, 'received'),
-        isNull(belongings.returnedAt),
-      ),
-    )
-    .all()
-  return Map.groupBy(rows, row => row.repairId)
-}
+      and(amongAsked(belongings.repairId), eq(belongings.custody, 'received'), isNull(belongings.returnedAt)),
+    ),
+)
+
+/** What is with the shop of every repair in `repairIds`. */
+const belongingsHere = (read: Read, repairIds: readonly number[]) =>
+  Map.groupBy(received(read).all(these(repairIds)), row => row.repairId)
 
 /** What the owner will have to pay: what is due on the invoice; before it, what is agreed or asked, less what is paid. */
-function toPay({ repair, invoiced, agreedMinor, totalMinor }: InShop, awaitingWord: boolean): Minor {
-  const expected = awaitingWord ? totalMinor : (agreedMinor ?? totalMinor)
+function toPay({ repair, invoiced, agreedMinor, estimate }: InShop, awaitingWord: boolean): Minor {
+  const asked = estimate?.totalMinor ?? null
+  const expected = awaitingWord ? asked : (agreedMinor ?? asked)
   return invoiced || expected === null ? repair.dueMinor : minor(expected + repair.dueMinor)
 }
-
-const estimateOf = ({ version, totalMinor, sentAt, validUntil }: InShop) =>
-  version === null || totalMinor === null ? null : { version, totalMinor, sentAt, validUntil }
 
 interface Day {
   readonly today: string
@@ -110,7 +119,7 @@ function counterRow(read: Read, row: InShop, day: Day) {
     late: isLate(facts, day.today),
     uncollected: isUncollected(stage, sinceOn, day.today, day.uncollectedDays),
     toldAt: repair.toldAt,
-    estimate: estimateOf(row),
+    estimate: row.estimate,
     toPayMinor: toPay(row, group === 'awaiting-word'),
   }
 }
@@ -120,7 +129,7 @@ export function counterView(read: Read, at: string) {
   const { place, collection } = readSettings(read)
   const today = civilDateOf(at, place.timeZone)
   const day = { today, timeZone: place.timeZone, uncollectedDays: collection.uncollectedDays }
-  const found = repairsInShop(read)
+  const found = repairsInShop(read).all()
   const here = belongingsHere(
     read,
     found.map(({ repair }) => repair.id),

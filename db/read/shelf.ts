@@ -8,6 +8,7 @@ import { latestClockCheck } from '../clock-check.ts'
 import { standingsOf } from '../facts.ts'
 import { inShop } from '../in-shop.ts'
 import type { Read } from '../ledger.ts'
+import { question } from '../question.ts'
 import { known } from '../refusal.ts'
 import { assessmentOf, logsOf, runRow } from '../run-log.ts'
 import * as s from '../schema/index.ts'
@@ -28,15 +29,15 @@ function dueToday(dues: ReturnType<ReturnType<typeof duesOf>>, today: string, ti
   }
 }
 
-/** The line of one clock on the round: where it stands, what is due, its last readings, what its log says so far. */
-function roundRows(read: Read, at: string, timeZone: string) {
-  const today = civilDateOf(at, timeZone)
-  const running = read
+const ownerInShort = { id: s.owners.id, name: s.owners.name }
+
+const runningNow = question(read =>
+  read
     .select({
       run: s.runInRuns,
-      repair: s.repairs,
+      repair: { id: s.repairs.id, number: s.repairs.number },
       clock: s.clocks,
-      owner: { id: s.owners.id, name: s.owners.name },
+      owner: ownerInShort,
       place: { id: s.shelfPlaces.id, name: s.shelfPlaces.name, kind: s.shelfPlaces.kind },
     })
     .from(s.runInRuns)
@@ -45,8 +46,13 @@ function roundRows(read: Read, at: string, timeZone: string) {
     .innerJoin(s.owners, eq(s.owners.id, s.repairs.ownerId))
     .leftJoin(s.shelfPlaces, eq(s.shelfPlaces.id, s.runInRuns.placeId))
     .where(isNull(s.runInRuns.endedAt))
-    .orderBy(asc(s.shelfPlaces.walkOrder), asc(s.runInRuns.id))
-    .all()
+    .orderBy(asc(s.shelfPlaces.walkOrder), asc(s.runInRuns.id)),
+)
+
+/** The line of one clock on the round: where it stands, what is due, its last readings, what its log says so far. */
+function roundRows(read: Read, at: string, timeZone: string) {
+  const today = civilDateOf(at, timeZone)
+  const running = runningNow(read).all()
   const ids = running.map(({ run }) => run.id)
   const [logs, stages, dues] = [logsOf(read, ids), stagesOf(read, ids), duesOf(read, ids)]
   return running.map(({ run, repair, clock, owner, place }) => {
@@ -78,16 +84,29 @@ function roundRows(read: Read, at: string, timeZone: string) {
   })
 }
 
-/** Repairs whose work is done and that may go on the shelf now, with the rate they would be held to. */
-function toStart(read: Read) {
-  const worked = read
-    .select({ repair: s.repairs, clock: s.clocks, owner: { id: s.owners.id, name: s.owners.name } })
+const onTheBench = question(read =>
+  read
+    .select({
+      repair: {
+        id: s.repairs.id,
+        number: s.repairs.number,
+        covered: s.repairs.covered,
+        estimateOnly: s.repairs.estimateOnly,
+        readyAt: s.repairs.readyAt,
+      },
+      clock: s.clocks,
+      owner: ownerInShort,
+    })
     .from(s.repairs)
     .innerJoin(s.clocks, eq(s.clocks.id, s.repairs.clockId))
     .innerJoin(s.owners, eq(s.owners.id, s.repairs.ownerId))
     .where(and(inShop, eq(s.repairs.stage, 'on-the-bench')))
-    .orderBy(asc(s.repairs.number))
-    .all()
+    .orderBy(asc(s.repairs.number)),
+)
+
+/** Repairs whose work is done and that may go on the shelf now, with the rate they would be held to. */
+function toStart(read: Read) {
+  const worked = onTheBench(read).all()
   const standings = standingsOf(
     read,
     worked.map(({ repair }) => repair),
@@ -139,7 +158,7 @@ export function runView(read: Read, runId: number, at: string) {
   const { timeZone } = readSettings(read).place
   const run = runRow(read, runId)
   const about = read
-    .select({ repair: s.repairs, clock: s.clocks, owner: { id: s.owners.id, name: s.owners.name } })
+    .select({ repair: s.repairs, clock: s.clocks, owner: ownerInShort })
     .from(s.repairs)
     .innerJoin(s.clocks, eq(s.clocks.id, s.repairs.clockId))
     .innerJoin(s.owners, eq(s.owners.id, s.repairs.ownerId))
