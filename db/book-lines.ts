@@ -1,4 +1,4 @@
-import { and, eq, inArray } from 'drizzle-orm'
+import { and, eq, inArray, sql } from 'drizzle-orm'
 import type { CautionFacts } from '../core/cautions/cautions.ts'
 import { refusedWork } from '../core/cautions/refused-work.ts'
 import { gatherList } from '../core/checked.ts'
@@ -12,24 +12,33 @@ import { repairBalance } from './balance.ts'
 import type { RepairRow } from './facts.ts'
 import type { Read } from './ledger.ts'
 import type { LineEntry } from './price-lines.ts'
+import { amongAsked, askedId, question, these } from './question.ts'
 import { known } from './refusal.ts'
 import { clocks, documents, repairs } from './schema/index.ts'
 import { partRow } from './stock.ts'
 
-/** The lines of invoices and credit notes on repairs of this clock for this owner that are paid. */
-function paidLines(read: Read, { clockId, ownerId }: RepairRow): PaperLine[] {
-  const visits = read
+const visitsOf = question(read =>
+  read
     .select({ id: repairs.id })
     .from(repairs)
-    .where(and(eq(repairs.clockId, clockId), eq(repairs.ownerId, ownerId)))
-    .all()
-    .map(({ id }) => id)
-    .filter(id => repairBalance(read, id).due <= 0)
-  return read
+    .where(and(eq(repairs.clockId, askedId), eq(repairs.ownerId, sql.placeholder('ownerId')))),
+)
+
+const billsOf = question(read =>
+  read
     .select({ contents: documents.contents })
     .from(documents)
-    .where(and(inArray(documents.repairId, visits), inArray(documents.kind, ['invoice', 'credit-note'])))
-    .all()
+    .where(and(amongAsked(documents.repairId), inArray(documents.kind, ['invoice', 'credit-note']))),
+)
+
+/** The lines of invoices and credit notes on repairs of this clock for this owner that are paid. */
+function paidLines(read: Read, { clockId, ownerId }: RepairRow): PaperLine[] {
+  const visits = visitsOf(read)
+    .all({ id: clockId, ownerId })
+    .map(({ id }) => id)
+    .filter(id => repairBalance(read, id).due <= 0)
+  return billsOf(read)
+    .all(these(visits))
     .flatMap(({ contents }) => (JSON.parse(contents) as { lines: PaperLine[] }).lines)
 }
 

@@ -1,4 +1,4 @@
-import { and, eq, gt } from 'drizzle-orm'
+import { and, eq, gt, sql } from 'drizzle-orm'
 import { civilDateOf } from '../core/calendar/zone.ts'
 import { type Cover, type Stay, warrantyCover } from '../core/warranty/cover.ts'
 import type { RepairRow } from './facts.ts'
@@ -16,21 +16,24 @@ const given = question(read => read.select().from(warranties).where(eq(warrantie
 export const warrantyOf = (read: Read, repairId: number): WarrantyRow | undefined =>
   given(read).get({ id: repairId })
 
-/** Later visits of the same clock, which may pause or restart the term. */
-function laterStays(read: Read, repair: RepairRow, timeZone: string): Stay[] {
-  return read
+const visitsAfter = question(read =>
+  read
     .select({ takenInAt: repairs.takenInAt, covered: repairs.covered, handedOverAt: handOvers.at })
     .from(repairs)
     .leftJoin(handOvers, eq(handOvers.repairId, repairs.id))
-    .where(and(eq(repairs.clockId, repair.clockId), gt(repairs.id, repair.id)))
-    .orderBy(repairs.id)
-    .all()
+    .where(and(eq(repairs.clockId, sql.placeholder('clockId')), gt(repairs.id, askedId)))
+    .orderBy(repairs.id),
+)
+
+/** Later visits of the same clock, which may pause or restart the term. */
+const laterStays = (read: Read, { id, clockId }: RepairRow, timeZone: string): Stay[] =>
+  visitsAfter(read)
+    .all({ id, clockId })
     .map(({ takenInAt, covered, handedOverAt }) => ({
       from: civilDateOf(takenInAt, timeZone),
       to: handedOverAt ? civilDateOf(handedOverAt, timeZone) : null,
       underWarranty: covered,
     }))
-}
 
 /** Whether the warranty of a repair covers the day, with every reason, a change of owner among them; undefined when none was given. */
 export function coverOf(read: Read, repair: RepairRow, on: string): Cover | undefined {

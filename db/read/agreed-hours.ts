@@ -32,6 +32,8 @@ function agreedEstimates(read: Read, repairIds: readonly number[]) {
   return rows.filter(row => row.supplement || bases.get(row.repairId) === row.id)
 }
 
+type AgreedLabour = ReturnType<typeof agreedLabour>
+
 /** The labour lines the owners of these repairs agreed to. */
 export function agreedLabour(read: Read, repairIds: readonly number[]) {
   const agreed = agreedEstimates(read, repairIds)
@@ -43,11 +45,14 @@ export function agreedLabour(read: Read, repairIds: readonly number[]) {
 }
 
 /** The bench minutes agreed for each of these repairs: the hours of the labour lines; a repair where nothing is agreed is not in it. */
-export function agreedMinutesOf(read: Read, repairIds: readonly number[]): ReadonlyMap<number, number> {
-  const { repairIds: agreed, lines } = agreedLabour(read, repairIds)
+export const agreedMinutesOf = (read: Read, repairIds: readonly number[]): ReadonlyMap<number, number> =>
+  minutesByRepair(agreedLabour(read, repairIds))
+
+/** The bench minutes of what was agreed, by repair. */
+export function minutesByRepair({ repairIds, lines }: AgreedLabour): ReadonlyMap<number, number> {
   const byRepair = Map.groupBy(lines, line => line.repairId)
   return new Map(
-    [...agreed].map(id => [id, minutesOfHours((byRepair.get(id) ?? []).map(line => line.quantity))]),
+    [...repairIds].map(id => [id, minutesOfHours((byRepair.get(id) ?? []).map(line => line.quantity))]),
   )
 }
 

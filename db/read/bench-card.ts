@@ -10,7 +10,7 @@ import { isUnanswered, type RepairRow } from '../facts.ts'
 import type { Read } from '../ledger.ts'
 import { askedId, question } from '../question.ts'
 import * as s from '../schema/index.ts'
-import { agreedLabour, agreedMinutes } from './agreed-hours.ts'
+import { agreedLabour, minutesByRepair } from './agreed-hours.ts'
 
 const labour = question(read =>
   read
@@ -32,11 +32,12 @@ export function labourOf(read: Read, repairId: number, at: string, timeZone: str
       minutes: entryMinutes(entry, at),
       forgotten: isForgotten(entry, at, timeZone),
     }))
+  const agreed = agreedLabour(read, [repairId])
   return {
     entries,
     totalMinutes: totalMinutes(entries, at),
-    agreedMinutes: agreedMinutes(read, repairId),
-    byWork: hoursByWork(agreedLabour(read, [repairId]).lines, entries, at),
+    agreedMinutes: minutesByRepair(agreed).get(repairId) ?? null,
+    byWork: hoursByWork(agreed.lines, entries, at),
     running: entries.filter(entry => entry.endedAt === null && entry.struckReason === null),
   }
 }
