@@ -79,7 +79,7 @@ export function assessmentOf(
       pattern,
       policy: run.policy,
       limitSecondsPerDay: Number(run.limitPerDay),
-      readings: shelfLog(standingEntries(entries), pattern),
+      readings: shelfLog(entries, pattern),
     }),
   )
 }

@@ -38,14 +38,17 @@ export function standingEntries<E extends Correctable & { readonly at: Instant }
 }
 
 /**
- * The log as the sums take it. A stop whose error was not told joins the next reading, where the clock's going is known again; at the
+ * The log as the sums take it: the entries that count, in order of time. A stop whose error was not told joins the next reading, where the clock's going is known again; at the
  * end of the log it stands with the error before it, so that the stop itself is not lost.
  */
-export function shelfLog(entries: readonly LogEntry[], pattern: StrikePattern | null): ShelfReading[] {
+export function shelfLog(
+  entries: readonly (LogEntry & Correctable)[],
+  pattern: StrikePattern | null,
+): ShelfReading[] {
   const log: ShelfReading[] = []
   let held: LogEntry | undefined
   let errorMs = 0
-  for (const entry of entries) {
+  for (const entry of standingEntries(entries)) {
     if (entry.errorMs === null) {
       held = held ? { ...entry, wound: held.wound || entry.wound } : entry
       continue

@@ -34,9 +34,9 @@ export function runInContents(read: Read, runId: number, at: string): RunInConte
 
 /** The readings that count, each with its temperature where one was taken. */
 function certificateReadings({ log }: Run, pattern: Parameters<typeof shelfLog>[1]): CertificateReading[] {
-  const standing = log.filter(entry => entry.stands).sort((a, b) => (a.at < b.at ? -1 : 1))
+  const standing = log.filter(entry => entry.stands)
   const temperatures = new Map(standing.map(({ at, temperatureC }) => [at, temperatureC]))
-  return shelfLog(standing, pattern).map(reading => {
+  return shelfLog(log, pattern).map(reading => {
     const temperatureC = temperatures.get(reading.at)
     return temperatureC === null || temperatureC === undefined ? reading : { ...reading, temperatureC }
   })

@@ -1,4 +1,4 @@
-import { useEffect, useId, useMemo, useRef, useState } from 'react'
+import { useId, useLayoutEffect, useMemo, useRef, useState } from 'react'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { patternOf } from '../../core/run-in/limits.ts'
 import { shelfLog } from '../../core/run-in/log.ts'
@@ -11,14 +11,17 @@ const margins = { left: 58, right: 16, top: 12, bottom: 46 }
 /** So many readings get dots of their own; beyond that the line alone is clearer. */
 const mostDots = 120
 
-/** The width there is for the chart, in CSS pixels, so that its words keep their size. */
+/** The width there is for the chart, in CSS pixels, so that its words keep their size; measured before the page is first painted. */
 function useWidth() {
   const box = useRef<HTMLDivElement>(null)
   const [width, setWidth] = useState(0)
-  useEffect(() => {
-    if (!box.current) return
-    const watch = new ResizeObserver(([entry]) => setWidth(Math.floor(entry?.contentRect.width ?? 0)))
-    watch.observe(box.current)
+  useLayoutEffect(() => {
+    const drawn = box.current
+    if (!drawn) return
+    const measure = () => setWidth(Math.floor(drawn.clientWidth))
+    measure()
+    const watch = new ResizeObserver(measure)
+    watch.observe(drawn)
     return () => watch.disconnect()
   }, [])
   return { box, width }
@@ -30,14 +33,7 @@ export function Chart({ view }: { view: RunView }) {
   const { chart: said } = words.shelf
   const { box, width } = useWidth()
   const { run, clock, repair } = view
-  const log = useMemo(
-    () =>
-      shelfLog(
-        run.log.filter(entry => entry.stands),
-        patternOf(clock),
-      ),
-    [run.log, clock],
-  )
+  const log = useMemo(() => shelfLog(run.log, patternOf(clock)), [run.log, clock])
   const limit = Number(run.limitPerDay)
   const chart = useMemo(() => rateChart(log, limit, { width, height, ...margins }), [log, limit, width])
   if (log.length === 0) return <p className="quiet">{said.nothing}</p>

@@ -16,7 +16,9 @@ function longLog(file: string): void {
     'INSERT INTO readings (run_id, at, entered_at, error_ms, wound) VALUES (1, @at, @at, @errorMs, 0)',
   )
   db.prepare("UPDATE clocks SET duration = '400-day', form = 'torsion' WHERE id = 1").run()
-  db.prepare('UPDATE run_in_runs SET started_at = ? WHERE id = 1').run(new Date(from).toISOString())
+  const began = new Date(from - 1).toISOString()
+  db.prepare('UPDATE run_in_runs SET started_at = ? WHERE id = 1').run(began)
+  db.prepare('UPDATE readings SET at = ?').run(began)
   db.transaction(() => {
     for (let n = 0; n < readings; n++) {
       const at = new Date(from + (n * 400 * dayMs) / readings).toISOString()

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { beforeInQueue, moved } from '../../../core/bench/queue.ts'
 import { duesDone } from '../../../core/run-in/dues.ts'
 import { patternOf, usualLimitPerDay } from '../../../core/run-in/limits.ts'
-import { standingEntries } from '../../../core/run-in/log.ts'
+import { shelfLog, standingEntries } from '../../../core/run-in/log.ts'
 import { nextOnRound } from '../../../core/run-in/round.ts'
 import { blowsDue, blowsPerDay } from '../../../core/run-in/shown.ts'
 
@@ -53,6 +53,24 @@ describe('the log', () => {
       entry(6, 'd', 5, true),
     ]
     expect(standingEntries(log).map(({ id }) => id)).toEqual([1, 4])
+  })
+
+  it('has a correction, entered last, stand at the time of the reading it corrects', () => {
+    const seen = { strikeRight: null, chimeRight: null, inBeat: null, heardAt: '', blows: null }
+    const read = (id: number, day: number, errorMs: number, correctsId: number | null = null) => ({
+      ...seen,
+      id,
+      at: `2027-03-0${day}T09:00:00.000Z`,
+      errorMs,
+      correctsId,
+      withdrawn: false,
+      wound: false,
+      stopped: false,
+      handsSet: false,
+      nutTurns: '',
+    })
+    const log = shelfLog([read(1, 1, 0), read(2, 2, 90_000), read(3, 3, 20_000), read(4, 2, 10_000, 2)], null)
+    expect(log.map(({ errorSeconds }) => errorSeconds)).toEqual([0, 10, 20])
   })
 })
 
