@@ -6,22 +6,20 @@ import { workLedger } from '../e2e/work-shop.ts'
 
 const dayMs = 86_400_000
 const readings = 1000
+const days = 400
 const ceilingMs = 100
 
 /** A year and more of readings of one torsion clock, written beside what the run already has. */
 function longLog(file: string): void {
   const db = new Database(file)
-  const from = Date.now() - 403 * dayMs
+  const from = Date.now() - (days + 1) * dayMs
   const put = db.prepare(
     'INSERT INTO readings (run_id, at, entered_at, error_ms, wound) VALUES (1, @at, @at, @errorMs, 0)',
   )
   db.prepare("UPDATE clocks SET duration = '400-day', form = 'torsion' WHERE id = 1").run()
-  const began = new Date(from - 1).toISOString()
-  db.prepare('UPDATE run_in_runs SET started_at = ? WHERE id = 1').run(began)
-  db.prepare('UPDATE readings SET at = ?').run(began)
   db.transaction(() => {
     for (let n = 0; n < readings; n++) {
-      const at = new Date(from + (n * 400 * dayMs) / readings).toISOString()
+      const at = new Date(from + (n * days * dayMs) / readings).toISOString()
       put.run({ at, errorMs: Math.round(n * 900 + 4000 * Math.sin(n * 12.9)) })
     }
   })()
@@ -52,7 +50,7 @@ async function paintedMs(page: Page, url: string): Promise<number> {
 
 /** How long the chart of a 400-day log of a thousand readings takes to be painted once its log is there. */
 export async function chart() {
-  const work = await workLedger(1)
+  const work = await workLedger(1, days + 2)
   longLog(work.file)
   const shop = await startShop({ ledger: work.file })
   const browser = await chromium.launch({ executablePath: browserPath(), args: [...quiet] })

@@ -9,10 +9,10 @@ import { places } from '../../electron/places.ts'
 const dayMs = 86_400_000
 
 /** A ledger file with clocks at work, written through the ledger's own handler some days ago. */
-export async function workLedger(clocks: number) {
+export async function workLedger(clocks: number, daysAgo = 3) {
   const folder = mkdtempSync(join(tmpdir(), 'countwheel-work-'))
   const file = join(folder, 'shop.countwheel')
-  let at = new Date(Date.now() - 3 * dayMs).toISOString()
+  let at = new Date(Date.now() - daysAgo * dayMs).toISOString()
   const ledger = openLedger(file, { migrations: join(places.root, 'migrations'), now: () => at })
   const handle = createHandler({ ledger, now: () => at, pages: folder })
   const act = async (name: string, input: unknown): Promise<{ id: number }> => {
