@@ -22,13 +22,13 @@ export interface Found {
 const most = 20
 
 /** The typed words as FTS5 prefix terms, all of which must be there; undefined when nothing is left of them. */
-function wordsQuery(text: string): string | undefined {
+export function wordsQuery(text: string): string | undefined {
   const words = text.match(/[\p{L}\p{N}]+/gu) ?? []
   return words.length > 0 ? words.map(word => `"${word}"*`).join(' ') : undefined
 }
 
 /** Digits or a serial from anywhere inside: a phrase of the trigram index, which needs three characters. */
-function marksQuery(text: string): string | undefined {
+export function marksQuery(text: string): string | undefined {
   const mark = plainMark(text)
   return [...mark].length >= 3 ? `"${mark}"` : undefined
 }

@@ -8,6 +8,10 @@ export interface Measured {
   readonly kept?: boolean
 }
 
+/** The time below which `share` of the times lie; NaN where there are none. */
+export const at = (times: readonly number[], share: number): number =>
+  [...times].sort((a, b) => a - b)[Math.min(times.length - 1, Math.floor(times.length * share))] ?? Number.NaN
+
 /** Runs `work` until warm, then `runs` times more. */
 export async function measured(work: () => unknown, runs: number, ceilingMs?: number): Promise<Measured> {
   for (let i = 0; i < Math.max(5, runs / 5); i++) await work()
@@ -17,8 +21,9 @@ export async function measured(work: () => unknown, runs: number, ceilingMs?: nu
     await work()
     times.push(performance.now() - start)
   }
-  times.sort((a, b) => a - b)
-  const at = (share: number) => Number((times[Math.min(runs - 1, Math.floor(runs * share))] ?? 0).toFixed(3))
-  const result = { runs, medianMs: at(0.5), p95Ms: at(0.95) }
+  const result = { runs, medianMs: rounded(at(times, 0.5)), p95Ms: rounded(at(times, 0.95)) }
   return ceilingMs === undefined ? result : { ...result, ceilingMs, kept: result.medianMs <= ceilingMs }
 }
+
+/** Milliseconds to the microsecond. */
+export const rounded = (ms: number): number => Number(ms.toFixed(3))

@@ -3,6 +3,7 @@ const benches: Readonly<Record<string, () => Promise<() => Promise<object>>>> = 
   core: async () => (await import('./core.ts')).core,
   papers: async () => (await import('./papers.ts')).papers,
   chart: async () => (await import('./chart.ts')).chart,
+  browser: async () => (await import('./browser.ts')).browser,
   ledger: async () => (await import('./ledger.ts')).ledger,
 }
 

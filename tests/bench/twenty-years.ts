@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto'
-import { rmSync } from 'node:fs'
+import { existsSync, readFileSync, renameSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { openLedger } from '../../db/ledger.ts'
@@ -286,6 +287,22 @@ function findEntries(db: Database.Database): void {
     INSERT INTO find_words (find_words) VALUES ('rebuild');
     INSERT INTO find_marks (find_marks) VALUES ('rebuild');
   `)
+}
+
+/** What a kept ledger depends on: the shape of the file, and what is written into it. */
+const shape = () =>
+  digest(
+    [join(migrations, 'schema.sql'), import.meta.filename].map(file => readFileSync(file, 'utf8')).join(),
+  ).slice(0, 12)
+
+/** A ledger with a share of twenty years, in the temporary folder; made once and kept for the next bench. */
+export async function keptLedger(share: number): Promise<string> {
+  const file = join(tmpdir(), `countwheel-bench-${shape()}-${share}.countwheel`)
+  if (!existsSync(file)) {
+    await twentyYears(`${file}.part`, share)
+    renameSync(`${file}.part`, file)
+  }
+  return file
 }
 
 /** Fills a new ledger at `file` with a share of twenty years (1 is all of them). Invented names throughout. */
