@@ -78,7 +78,7 @@ function people(db: Database.Database, owners: number, clocks: number): void {
 }
 
 function repairs(db: Database.Database, count: number, clocks: number, owners: number, inShop: number): void {
-  const stepMs = (20 * 365 * dayMs) / count
+  const stepMs = (20 * 365 * dayMs) / Math.max(count, 1)
   insert(db, 'repairs', count, n => {
     const takenIn = instant(start + n * stepMs)
     return {
@@ -135,7 +135,7 @@ const contentsOf = (kind: string): string =>
   )
 
 function papers(db: Database.Database, count: number, owners: number, clocks: number): void {
-  const stepMs = (20 * 365 * dayMs) / count
+  const stepMs = (20 * 365 * dayMs) / Math.max(count, 1)
   const kinds = ['claim-check', 'estimate', 'invoice', 'receipt', 'warranty']
   insert(db, 'documents', count * kinds.length, n => {
     const repair = Math.floor(n / kinds.length)
@@ -227,7 +227,7 @@ function papers(db: Database.Database, count: number, owners: number, clocks: nu
 }
 
 function shelf(db: Database.Database, count: number, readings: number): void {
-  const stepMs = (20 * 365 * dayMs) / count
+  const stepMs = (20 * 365 * dayMs) / Math.max(count, 1)
   insert(db, 'run_in_runs', count, n => {
     const from = start + n * stepMs
     const running = n >= count - full.inShop && pick(stagesInShop, n) === 'running-in'
