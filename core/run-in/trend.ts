@@ -27,12 +27,12 @@ export function trendOverWind(readings: readonly Reading[]): number | null {
 
 function ratesSinceWind(segment: readonly Reading[]): RateAt[] {
   const rates: RateAt[] = []
+  const times = segment.map(msOf)
   let woundMs: number | undefined
   segment.forEach((reading, i) => {
     const before = segment[i - 1]
-    const now = msOf(reading)
+    const [now = 0, then = 0] = [times[i], times[i - 1]]
     if (before && woundMs !== undefined) {
-      const then = msOf(before)
       const days = (now - then) / dayMs
       const ratePerDay = (reading.errorSeconds - before.errorSeconds) / days
       rates.push({ daysSinceWind: ((now + then) / 2 - woundMs) / dayMs, ratePerDay })

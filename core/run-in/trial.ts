@@ -20,26 +20,20 @@ export interface Trial {
 export function trialOf(readings: readonly ShelfReading[], movement: Movement): Trial {
   let trial = { begins: 0, ranMs: 0 }
   const troubles: Trouble[] = []
-  let woundMs = readings[0] ? msOf(readings[0]) : 0
+  const times = readings.map(msOf)
+  let woundMs = times[0] ?? 0
   readings.forEach((reading, i) => {
+    const nowMs = times[i] ?? 0
     const found = troublesOf(reading, woundMs, movement)
     troubles.push(...found)
-    const ranMs = trial.ranMs + ranBetween(readings[i - 1], reading, woundMs, movement)
+    const wentUntilMs = ranDown(reading, woundMs, movement) ? ranOutMs(woundMs, movement) : nowMs
+    const ranMs = trial.ranMs + Math.max(0, wentUntilMs - (times[i - 1] ?? nowMs))
     trial = found.length > 0 ? { begins: i, ranMs: 0 } : { ...trial, ranMs }
-    if (reading.wound) woundMs = msOf(reading)
+    if (reading.wound) woundMs = nowMs
   })
   return { begins: trial.begins, ranDays: trial.ranMs / dayMs, troubles }
 }
 
-function ranBetween(
-  before: ShelfReading | undefined,
-  now: ShelfReading,
-  woundMs: number,
-  movement: Movement,
-): number {
-  if (!before) return 0
-  const until = ranDown(now, woundMs, movement)
-    ? woundMs + movements[movement.duration].runningHours * hourMs
-    : msOf(now)
-  return Math.max(0, until - msOf(before))
-}
+/** When a clock left alone since its last wind runs out. */
+const ranOutMs = (woundMs: number, { duration }: Movement): number =>
+  woundMs + movements[duration].runningHours * hourMs
