@@ -1,4 +1,11 @@
-import { type KeyboardEvent, type MouseEvent, type ReactNode, useRef, useState } from 'react'
+import {
+  type KeyboardEvent,
+  type MouseEvent,
+  type ReactNode,
+  useDeferredValue,
+  useRef,
+  useState,
+} from 'react'
 import { Link, useLocation } from 'wouter'
 
 /** What a column holds decides how it is set. */
@@ -82,11 +89,25 @@ function useChosen<Row>({ groups, rowKey, selected, onSelect }: LedgerProps<Row>
   }
 }
 
+/** So many lines stand at once: more than a window shows. */
+const firstLines = 30
+
+function beginningOf<Row>(groups: readonly Group<Row>[]): readonly Group<Row>[] {
+  let room = firstLines
+  return groups.map(group => {
+    const rows = group.rows.slice(0, room)
+    room -= rows.length
+    return { ...group, rows }
+  })
+}
+
 /** A ruled ledger. With `open` its lines are chosen by click and arrow keys and opened by Enter or a double click. */
 export function Ledger<Row>(props: LedgerProps<Row>) {
   const { columns, groups, caption, empty, open, plain, totalLabel } = props
   const state = useChosen(props)
-  const filled = groups.filter(group => group.rows.length > 0)
+  // The beginning is painted first; the rest of a long ledger follows without keeping the page waiting.
+  const whole = useDeferredValue(true, false)
+  const filled = (whole ? groups : beginningOf(groups)).filter(group => group.rows.length > 0)
   if (plain && filled.length === 0) return <p className="quiet">{empty}</p>
   return (
     <div className={plain ? 'ledger plain' : 'ledger'}>

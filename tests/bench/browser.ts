@@ -30,12 +30,19 @@ function watchFind(): void {
     [...document.querySelectorAll('.find [role=status], .find .nothing')].some(
       words => words.textContent !== '',
     )
-  const watch = (from: number) => {
-    if (!settled()) return void requestAnimationFrame(() => watch(from))
-    // The frame that shows it has been handed over once the task after it runs.
+  // The frame that shows it has been handed over once the task after it runs.
+  const painted = (from: number) =>
     requestAnimationFrame(() => setTimeout(() => times.push(performance.now() - from)))
+  const watch = (from: number) => {
+    if (settled()) return void painted(from)
+    const seen = new MutationObserver(() => {
+      if (!settled()) return
+      seen.disconnect()
+      painted(from)
+    })
+    seen.observe(document.body, { childList: true, subtree: true, characterData: true })
   }
-  addEventListener('input', event => setTimeout(() => watch(event.timeStamp)))
+  addEventListener('input', event => queueMicrotask(() => watch(event.timeStamp)))
 }
 
 const timesSoFar = (page: Page) => page.evaluate(() => Reflect.get(window, 'foundAfterMs') as number[])
