@@ -8,6 +8,7 @@ export const counterGroups = [
   'comeback',
   'to-collect',
   'awaiting-word',
+  'to-send',
   'late',
   'to-estimate',
   'in-hand',
@@ -20,6 +21,8 @@ export interface CounterFacts {
   readonly comeback: boolean
   readonly covered: boolean
   readonly waitingFor: WaitReason | null
+  /** An estimate is written, and its owner has not been sent it. */
+  readonly toSend: boolean
   readonly estimatedOn: CivilDate | null
 }
 
@@ -39,6 +42,7 @@ export function counterGroup(facts: CounterFacts, today: CivilDate): CounterGrou
   const { stage } = facts
   if (stage === 'ready' || stage === 'declined') return 'to-collect'
   if (facts.comeback) return 'comeback'
+  if (facts.toSend) return 'to-send'
   if (stage === 'estimate-out' || facts.waitingFor === 'owner') return 'awaiting-word'
   if (isLate(facts, today)) return 'late'
   return stage === 'taken-in' ? 'to-estimate' : 'in-hand'

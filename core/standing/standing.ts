@@ -64,6 +64,8 @@ export interface Standing {
   readonly stage: Stage
   readonly notches: number
   readonly waitingFor: WaitReason | null
+  /** The estimate last written lies here, while what comes next hangs on the owner's word. */
+  readonly toSend: boolean
   readonly next: readonly RepairAct[]
   readonly blocked: readonly Blocked[]
 }
@@ -86,6 +88,12 @@ const waitOrder: readonly WaitReason[] = ['owner', 'outside-work', 'parts', 'oth
 
 const waitingFor = (f: RepairFacts): WaitReason | null =>
   f.findingOpen ? 'owner' : (waitOrder.find(reason => f.waitsOpen.includes(reason)) ?? null)
+
+/** True while an estimate is written and not sent, and nothing goes on without the owner's word: the shop is to act, not the owner. */
+export const isToSend = (
+  f: Pick<RepairFacts, 'estimateWritten' | 'estimateSent'>,
+  { stage, waitingFor }: Pick<Standing, 'stage' | 'waitingFor'>,
+): boolean => f.estimateWritten && !f.estimateSent && (stage === 'taken-in' || waitingFor === 'owner')
 
 /** The code of the first reason that holds, or null when none does. */
 const firstThat = (...reasons: readonly (readonly [holds: boolean, code: string])[]): string | null =>
@@ -141,7 +149,7 @@ const lead: Record<Stage, readonly RepairAct[]> = {
   'estimate-out': ['record-word'],
   'go-ahead': ['work'],
   'on-the-bench': ['work', 'start-run-in'],
-  waiting: ['record-word', 'end-wait'],
+  waiting: ['send-estimate', 'record-word', 'end-wait'],
   'running-in': ['decide-run-in'],
   ready: ['invoice', 'hand-over'],
   declined: ['hand-over'],
@@ -160,11 +168,13 @@ export function repairStanding(facts: RepairFacts): Standing {
     code: stage === 'collected' ? 'standing.collected' : gates[act](facts, stage),
   }))
   const open = verdicts.filter(v => v.code === null).map(v => v.act)
+  const waits = stage === 'waiting' ? waitingFor(facts) : null
   const leading = lead[stage].filter(act => open.includes(act))
   return {
     stage,
     notches: stages[stage].notches,
-    waitingFor: stage === 'waiting' ? waitingFor(facts) : null,
+    waitingFor: waits,
+    toSend: isToSend(facts, { stage, waitingFor: waits }),
     next: [...leading, ...open.filter(act => !leading.includes(act))],
     blocked: verdicts.flatMap(({ act, code }) => (code === null ? [] : [{ act, code }])),
   }

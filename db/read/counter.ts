@@ -2,7 +2,7 @@ import { and, asc, eq, isNull, or, sql } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { type Minor, minor } from '../../core/money/minor.ts'
 import { counterGroup, isLate, isUncollected } from '../../core/standing/counter-list.ts'
-import { stages } from '../../core/standing/standing.ts'
+import { isToSend, stages } from '../../core/standing/standing.ts'
 import { standingOf } from '../facts.ts'
 import { inShop } from '../in-shop.ts'
 import type { Read } from '../ledger.ts'
@@ -100,7 +100,11 @@ function counterRow(read: Read, row: InShop, day: Day) {
   const { repair, owner, clock } = row
   const { stage, estimatedOn, covered } = repair
   const waitingFor = stage === 'waiting' ? standingOf(read, repair).waitingFor : null
-  const facts = { stage, comeback: repair.comebackOfId !== null, covered, waitingFor, estimatedOn }
+  const toSend = isToSend(
+    { estimateWritten: row.estimate !== null, estimateSent: Boolean(row.estimate?.sentAt) },
+    { stage, waitingFor },
+  )
+  const facts = { stage, comeback: repair.comebackOfId !== null, covered, waitingFor, toSend, estimatedOn }
   const sinceOn = civilDateOf(repair.stageSince, day.timeZone)
   const group = counterGroup(facts, day.today)
   return {
@@ -113,6 +117,7 @@ function counterRow(read: Read, row: InShop, day: Day) {
     stage,
     notches: stages[stage].notches,
     waitingFor,
+    toSend,
     covered,
     sinceOn,
     estimatedOn,

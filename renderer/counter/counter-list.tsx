@@ -29,7 +29,7 @@ function useColumns(view: View): Column<CounterRow>[] {
     {
       label: counter.standing,
       kind: 'standing',
-      cell: row => <Standing stage={row.stage} waitingFor={row.waitingFor} />,
+      cell: row => <Standing {...row} />,
     },
     {
       label: counter.estimated,

@@ -37,6 +37,7 @@ export function secondLine(row: SecondLineOf, words: Words, formats: Formats): s
       ...row.belongings.map(belonging => belongingWords(words, belonging)),
     ],
     'awaiting-word': [estimateWords(row, words, formats), row.fault],
+    'to-send': [row.fault],
     late: [row.fault, estimateWords(row, words, formats)],
     'to-estimate': [row.fault],
     'in-hand': [row.fault],

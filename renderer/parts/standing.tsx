@@ -1,15 +1,28 @@
 import { type Stage, stages } from '../../core/standing/standing.ts'
 import type { WaitReason } from '../../core/vocabulary/work.ts'
+import type { Words } from '../../core/words/en/index.ts'
 import { useWords } from '../words.ts'
 import { CountWheel } from './count-wheel.tsx'
 
-/** Where a repair stands: the count wheel and its words. `waitingFor` says what a waiting repair waits for. */
-export function Standing({ stage, waitingFor }: { stage: Stage; waitingFor?: WaitReason | null }) {
-  const { screens } = useWords()
-  const words = stage === 'waiting' && waitingFor ? screens.waitingFor[waitingFor] : screens.stages[stage]
+interface StandingProps {
+  readonly stage: Stage
+  /** What a waiting repair waits for. */
+  readonly waitingFor?: WaitReason | null
+  /** An estimate lies written that the owner has not been sent. */
+  readonly toSend?: boolean
+}
+
+function standingWords({ screens }: Words, { stage, waitingFor, toSend }: StandingProps): string {
+  if (toSend) return screens.toSend
+  return stage === 'waiting' && waitingFor ? screens.waitingFor[waitingFor] : screens.stages[stage]
+}
+
+/** Where a repair stands: the count wheel and its words. */
+export function Standing(props: StandingProps) {
+  const words = standingWords(useWords(), props)
   return (
     <span className="standing">
-      <CountWheel passed={stages[stage].notches} />
+      <CountWheel passed={stages[props.stage].notches} />
       <span>{words}</span>
     </span>
   )

@@ -25,7 +25,7 @@ export function StandingBar({ view, base, doing }: BarProps) {
     <Section title={repair.standing}>
       <div className="standing-bar">
         <p className="standing-now">
-          <Standing stage={view.standing.stage} waitingFor={view.standing.waitingFor} />
+          <Standing {...view.standing} />
           <small className="quiet">{repair.since(formats.instant(stageSince))}</small>
           {toldAt && <small className="quiet">{repair.told(formats.instant(toldAt))}</small>}
         </p>

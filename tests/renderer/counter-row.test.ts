@@ -16,6 +16,7 @@ const row: Parameters<typeof secondLine>[0] = {
   stage: 'on-the-bench',
   notches: 4,
   waitingFor: null,
+  toSend: false,
   covered: false,
   sinceOn: '2027-03-01',
   estimatedOn: null,
@@ -51,9 +52,8 @@ test('a clock that waits for its owner’s word shows the estimate it hangs on',
 
 test('an estimate that was not sent is not shown as out', () => {
   const estimate = { version: 1, totalMinor: minor(1), sentAt: null, validUntil: null }
-  expect(said({ group: 'awaiting-word', estimate })).toBe(
-    'estimate 1 written, not sent · Stops at the quarter.',
-  )
+  expect(said({ group: 'to-send', estimate })).toBe('Stops at the quarter.')
+  expect(said({ group: 'late', estimate })).toBe('Stops at the quarter. · estimate 1 written, not sent')
 })
 
 test('a comeback says whether the warranty covers it', () => {

@@ -13,6 +13,7 @@ export const counter = {
     comeback: 'Came back under warranty',
     'to-collect': 'To collect',
     'awaiting-word': 'Awaiting the owner’s word',
+    'to-send': 'Estimate written, to be sent',
     late: 'Estimated date passed',
     'to-estimate': 'Taken in, not estimated yet',
     'in-hand': 'In hand',

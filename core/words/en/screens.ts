@@ -40,6 +40,7 @@ export const screens = {
     declined: 'declined, to return',
     collected: 'collected',
   } satisfies Record<Stage, string>,
+  toSend: 'estimate written, not sent',
   waitingFor: {
     parts: 'waiting for parts',
     'outside-work': 'waiting for outside work',

@@ -12,6 +12,7 @@ const facts = (more: Partial<CounterFacts>): CounterFacts => ({
   comeback: false,
   covered: false,
   waitingFor: null,
+  toSend: false,
   estimatedOn: null,
   ...more,
 })
@@ -27,6 +28,12 @@ describe('the counter’s list', () => {
     expect(group({ stage: 'estimate-out' })).toBe('awaiting-word')
     expect(group({ stage: 'waiting', waitingFor: 'owner' })).toBe('awaiting-word')
     expect(group({ stage: 'waiting', waitingFor: 'parts' })).toBe('in-hand')
+  })
+
+  it('awaits no word on an estimate that was not sent', () => {
+    expect(group({ stage: 'taken-in', toSend: true })).toBe('to-send')
+    expect(group({ stage: 'waiting', waitingFor: 'owner', toSend: true })).toBe('to-send')
+    expect(group({ stage: 'taken-in' })).toBe('to-estimate')
   })
 
   it('returns a declined clock with those to be collected', () => {

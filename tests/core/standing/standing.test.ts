@@ -83,6 +83,16 @@ describe('the standing of a repair', () => {
     expect(standing({ covered: true }).next).toContain('work')
   })
 
+  it('tells a written estimate from one that was sent, as long as it is the owner’s word that is needed', () => {
+    expect(standing({ estimateWritten: true })).toMatchObject({ stage: 'taken-in', toSend: true })
+    expect(standing({ estimateWritten: true, estimateSent: true }).toSend).toBe(false)
+    const supplement = { ...agreed, estimateSent: false, workBegun: true }
+    expect(standing(supplement)).toMatchObject({ stage: 'on-the-bench', toSend: false })
+    const asked = standing({ ...supplement, findingOpen: true })
+    expect(asked).toMatchObject({ stage: 'waiting', waitingFor: 'owner', toSend: true })
+    expect(asked.next[0]).toBe('send-estimate')
+  })
+
   it('waits for the owner when a finding needs a word, whatever else it waits for', () => {
     const now = standing({ workBegun: true, findingOpen: true, waitsOpen: ['parts'] }, agreed)
     expect(now).toMatchObject({ stage: 'waiting', waitingFor: 'owner' })
