@@ -1,3 +1,5 @@
+import { isDialled } from '../owner/dialled.ts'
+
 /** A person as a contact card tells of them. */
 export interface Card {
   /** What the card is known by, the same each time. */
@@ -48,7 +50,7 @@ const address = ({ addressLines, country }: Card): string[] =>
 
 /** A phone as `tel:` where it is a global number (RFC 3966), as text otherwise. */
 const phone = (contact: CardContact): string =>
-  /^\+\d+$/.test(contact.value)
+  isDialled(contact.value)
     ? `TEL;VALUE=uri${preference(contact)}:tel:${contact.value}`
     : `TEL;VALUE=text${preference(contact)}:${escaped(contact.value)}`
 

@@ -1,7 +1,7 @@
 import { max } from 'drizzle-orm'
 import type { SQLiteTable } from 'drizzle-orm/sqlite-core'
 import { gatherList } from '../../core/checked.ts'
-import { type Contact, keptContact } from '../../core/owner/contact.ts'
+import { type Contact, type ContactEntry, keptContact } from '../../core/owner/contact.ts'
 import { type Checked, type Problem, problem } from '../../core/problems.ts'
 import { clockEntry, ownerEntry } from '../find-entries.ts'
 import { ImportIndex } from '../import-index.ts'
@@ -23,7 +23,7 @@ export interface ImportRow {
 }
 
 /** The contacts as they are kept, those that are none told by their place. */
-export const keptContacts = (contacts: readonly Contact[], country: string): Checked<Contact[]> =>
+export const keptContacts = (contacts: readonly ContactEntry[], country: string): Checked<Contact[]> =>
   gatherList(contacts.map((contact, i) => keptContact(contact, country, `owner.contacts[${i}]`)))
 
 type Rows<T extends SQLiteTable> = T['$inferInsert'][]

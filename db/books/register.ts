@@ -1,6 +1,6 @@
 import { and, eq, isNull } from 'drizzle-orm'
 import { gather, gatherList, unless, whenGood } from '../../core/checked.ts'
-import { type Contact, keptContact } from '../../core/owner/contact.ts'
+import { type Contact, type ContactEntry, keptContact } from '../../core/owner/contact.ts'
 import { type Checked, good, problem } from '../../core/problems.ts'
 import type {
   Chime,
@@ -18,6 +18,7 @@ import type { Read, Write } from '../ledger.ts'
 import { likelyClocks, likelyOwners } from '../likely.ts'
 import { known, refuse } from '../refusal.ts'
 import { clockOwners, clocks, ownerContacts, owners, repairs } from '../schema/index.ts'
+import { refuseUnseen } from '../seen.ts'
 import { readSettings } from '../settings.ts'
 import { verb } from '../verb.ts'
 
@@ -31,7 +32,7 @@ export interface OwnerEntry {
 
 /** An owner with contacts, as a list names them. */
 export interface ListedOwner extends OwnerEntry {
-  readonly contacts: readonly Contact[]
+  readonly contacts: readonly ContactEntry[]
 }
 
 export interface NewOwner extends ListedOwner {
@@ -148,28 +149,55 @@ export const addOwner = verb('register.addOwner', (tx, input: NewOwner, doing) =
   return { subject: { kind: 'owner', id }, result: { id } }
 })
 
-export const changeOwner = verb('register.changeOwner', (tx, input: OwnerEntry & { ownerId: number }) => {
-  const { ownerId, ...entry } = input
-  ownerRow(tx, ownerId)
-  tx.update(owners).set(entry).where(eq(owners.id, ownerId)).run()
-  findOwner(tx, ownerId)
-  return { subject: { kind: 'owner', id: ownerId }, result: { id: ownerId } }
-})
+/** A record written anew, with what of it the writer has seen. */
+type Changed<Entry> = Entry & { readonly seen?: Entry | undefined }
+
+/** Changes an owner's entry, unless somebody else has since it was seen. */
+export const changeOwner = verb(
+  'register.changeOwner',
+  (tx, input: Changed<OwnerEntry> & { ownerId: number }) => {
+    const { ownerId, seen, ...entry } = input
+    refuseUnseen(seen, ownerRow(tx, ownerId))
+    tx.update(owners).set(entry).where(eq(owners.id, ownerId)).run()
+    findOwner(tx, ownerId)
+    return { subject: { kind: 'owner', id: ownerId }, result: { id: ownerId } }
+  },
+)
 
 const onlyPreferred = (tx: Write, ownerId: number) =>
   tx.update(ownerContacts).set({ preferred: false }).where(eq(ownerContacts.ownerId, ownerId)).run()
 
-export const addContact = verb('register.addContact', (tx, input: { ownerId: number; contact: Contact }) => {
-  const { ownerId, contact } = input
-  ownerRow(tx, ownerId)
-  const kept = accepted(keptContact(contact, readSettings(tx).place.country, 'contact'))
-  if (kept.preferred) onlyPreferred(tx, ownerId)
-  const { id } = tx
-    .insert(ownerContacts)
-    .values({ ownerId, ...kept })
-    .returning()
-    .get()
-  findOwner(tx, ownerId)
+export const addContact = verb(
+  'register.addContact',
+  (tx, input: { ownerId: number; contact: ContactEntry }) => {
+    const { ownerId, contact } = input
+    ownerRow(tx, ownerId)
+    const kept = accepted(keptContact(contact, readSettings(tx).place.country, 'contact'))
+    if (kept.preferred) onlyPreferred(tx, ownerId)
+    const { id } = tx
+      .insert(ownerContacts)
+      .values({ ownerId, ...kept })
+      .returning()
+      .get()
+    findOwner(tx, ownerId)
+    return { subject: { kind: 'owner', id: ownerId }, result: { id } }
+  },
+)
+
+const contactRow = (read: Read, id: number) => {
+  const contact = known(
+    read.select().from(ownerContacts).where(eq(ownerContacts.id, id)).get(),
+    'contact.unknown',
+    'contactId',
+  )
+  return contact.struckReason ? refuse('entry.struck', 'contactId') : contact
+}
+
+/** Marks a contact as the way the owner prefers, in place of any other. */
+export const preferContact = verb('register.preferContact', (tx, input: { contactId: number }) => {
+  const { id, ownerId } = contactRow(tx, input.contactId)
+  onlyPreferred(tx, ownerId)
+  tx.update(ownerContacts).set({ preferred: true }).where(eq(ownerContacts.id, id)).run()
   return { subject: { kind: 'owner', id: ownerId }, result: { id } }
 })
 
@@ -177,12 +205,7 @@ export const addContact = verb('register.addContact', (tx, input: { ownerId: num
 export const strikeContact = verb(
   'register.strikeContact',
   (tx, input: { contactId: number; reason: string }) => {
-    const contact = known(
-      tx.select().from(ownerContacts).where(eq(ownerContacts.id, input.contactId)).get(),
-      'contact.unknown',
-      'contactId',
-    )
-    if (contact.struckReason) refuse('entry.struck', 'contactId')
+    const contact = contactRow(tx, input.contactId)
     tx.update(ownerContacts)
       .set({ struckReason: input.reason, preferred: false })
       .where(eq(ownerContacts.id, contact.id))
@@ -237,13 +260,17 @@ export const addClock = verb('register.addClock', (tx, input: NewClock & { owner
   return { subject: { kind: 'clock', id }, result: { id } }
 })
 
-export const changeClock = verb('register.changeClock', (tx, input: ClockEntry & { clockId: number }) => {
-  const { clockId, ...clock } = input
-  clockRow(tx, clockId)
-  tx.update(clocks).set(clock).where(eq(clocks.id, clockId)).run()
-  findClock(tx, clockId)
-  return { subject: { kind: 'clock', id: clockId }, result: { id: clockId } }
-})
+/** Changes how a clock is described, unless somebody else has since it was seen. */
+export const changeClock = verb(
+  'register.changeClock',
+  (tx, input: Changed<ClockEntry> & { clockId: number }) => {
+    const { clockId, seen, ...clock } = input
+    refuseUnseen(seen, clockRow(tx, clockId))
+    tx.update(clocks).set(clock).where(eq(clocks.id, clockId)).run()
+    findClock(tx, clockId)
+    return { subject: { kind: 'clock', id: clockId }, result: { id: clockId } }
+  },
+)
 
 /** Records that a clock has a new owner; its history stays with it. */
 export const passClock = verb(

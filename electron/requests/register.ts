@@ -6,7 +6,12 @@ import { body } from './body.ts'
 import { count, id, keyOf, list, oneOf, optional, optionalLines, required, tick } from './fields.ts'
 import { type Env, perform } from './perform.ts'
 
-const contact = z.strictObject({ kind: oneOf(['phone', 'e-mail']), value: required(), preferred: tick })
+const contact = z.strictObject({
+  kind: oneOf(['phone', 'e-mail']),
+  value: required(),
+  preferred: tick,
+  asWritten: z.boolean().optional(),
+})
 
 const ownerEntry = {
   name: required(),
@@ -53,16 +58,22 @@ export const clockFields = {
 /** A new clock. */
 export const newClockFields = { ...clockFields, otherThan }
 
+/** What the writer of a change has seen of the record. */
+const seen = <const T extends z.ZodRawShape>(fields: T) => z.strictObject(fields).optional()
+
 /** Acts on owners and clocks. */
 export const register = new Hono<Env>()
   .post('/addOwner', body(z.strictObject(newOwnerFields)), c =>
     perform(c, book.addOwner, c.req.valid('json')),
   )
-  .post('/changeOwner', body(z.strictObject({ ownerId: id, ...ownerEntry })), c =>
+  .post('/changeOwner', body(z.strictObject({ ownerId: id, ...ownerEntry, seen: seen(ownerEntry) })), c =>
     perform(c, book.changeOwner, c.req.valid('json')),
   )
   .post('/addContact', body(z.strictObject({ ownerId: id, contact })), c =>
     perform(c, book.addContact, c.req.valid('json')),
+  )
+  .post('/preferContact', body(z.strictObject({ contactId: id })), c =>
+    perform(c, book.preferContact, c.req.valid('json')),
   )
   .post('/strikeContact', body(z.strictObject({ contactId: id, reason: required(400) })), c =>
     perform(c, book.strikeContact, c.req.valid('json')),
@@ -73,7 +84,7 @@ export const register = new Hono<Env>()
   .post('/addClock', body(z.strictObject({ ownerId: id, ...newClockFields })), c =>
     perform(c, book.addClock, c.req.valid('json')),
   )
-  .post('/changeClock', body(z.strictObject({ clockId: id, ...clockFields })), c =>
+  .post('/changeClock', body(z.strictObject({ clockId: id, ...clockFields, seen: seen(clockFields) })), c =>
     perform(c, book.changeClock, c.req.valid('json')),
   )
   .post('/passClock', body(z.strictObject({ clockId: id, ownerId: id })), c =>

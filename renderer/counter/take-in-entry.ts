@@ -17,6 +17,7 @@ import type { Pin } from '../condition/pins.ts'
 import { useKept } from '../parts/draft.tsx'
 import { useEntry, useLines } from '../parts/entry.ts'
 import { describedClock, unseenClock } from '../register/clock-fields.tsx'
+import { noContacts, typedContacts } from '../register/typed-contacts.ts'
 import { useShop } from '../shop.tsx'
 
 /** An owner already on record, as chosen. */
@@ -103,7 +104,7 @@ export interface TakeInStart {
 /** Everything typed while a clock is taken in; all of it part of the draft. */
 export function useTakeIn(start: TakeInStart) {
   const { settings } = useShop()
-  const owner = useEntry({ name: start.name, phone: '', email: '', address: '' }, 'owner', 'owner')
+  const owner = useEntry({ name: start.name, address: '', ...noContacts }, 'owner', 'owner')
   const [otherOwners, setOtherOwners] = useKept<readonly number[]>('otherOwners', [])
   const [justChosen, setJustChosen] = useState(start.asksClock ?? false)
   const [known, setKnown] = useKept<KnownOwner | null>('known', start.known ?? null)
@@ -171,22 +172,13 @@ export const formOf = ({ knownClock, clock }: TakeInEntry): Form => knownClock?.
 export const belongingKey = ({ item, position }: { item: Belonging; position: Position | '' }) =>
   `${item} ${position}`
 
-/** The request's contacts from the two fields of a new owner; what is left empty is left out. */
-function contactsOf({ phone, email }: TakeInEntry['owner']['value']) {
-  const typed = [
-    { kind: 'phone' as const, value: phone.trim() },
-    { kind: 'e-mail' as const, value: email.trim() },
-  ].filter(({ value }) => value !== '')
-  return typed.map((contact, index) => ({ ...contact, preferred: index === 0 }))
-}
-
 const emptyAsNull = (text: string): string | null => text.trim() || null
 
 function ownerInput({ known, owner, otherOwners }: TakeInEntry) {
   const { name, address } = owner.value
   return known
     ? { id: known.id }
-    : { name, address, contacts: contactsOf(owner.value), otherThan: [...otherOwners] }
+    : { name, address, contacts: typedContacts(owner.value), otherThan: [...otherOwners] }
 }
 
 function clockInput({ knownClock, clock, otherClocks }: TakeInEntry) {

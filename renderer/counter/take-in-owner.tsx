@@ -2,6 +2,8 @@ import { Combobox } from '../parts/combobox.tsx'
 import { Field, TextArea, TextField } from '../parts/field.tsx'
 import { Section } from '../parts/page.tsx'
 import { LikelyOwners } from '../register/likely-owners.tsx'
+import { PhoneField } from '../register/phone-field.tsx'
+import { contactPlaces } from '../register/typed-contacts.ts'
 import { useFound } from '../shell/find-box.tsx'
 import { useShop } from '../shop.tsx'
 import type { TakeInEntry } from './take-in-entry.ts'
@@ -28,29 +30,30 @@ function Known({ entry }: { entry: TakeInEntry }) {
   )
 }
 
-/** The name a contact has in the request, so that its problem finds its field: an empty telephone is left out before it. */
-const contactName = (place: number) => `owner.contacts[${place}].value`
-
 function Fresh({ entry }: { entry: TakeInEntry }) {
   const { takeIn } = useShop().words.counter
-  const phone = entry.owner.at('phone')
-  const email = entry.owner.at('email')
-  const emailPlace = phone.value.trim() === '' ? 0 : 1
+  const { owner } = entry
+  const { phone, email } = contactPlaces(owner.value)
   return (
     <div className="form">
       <OwnerBox entry={entry} />
       <div className="fields">
-        <TextField
+        <PhoneField
           label={takeIn.phone}
-          inputMode="tel"
-          {...phone}
-          name={emailPlace === 1 ? contactName(0) : phone.name}
+          {...owner.at('phone')}
+          {...(phone === null ? {} : { name: `owner.contacts[${phone}].value` })}
+          asWritten={owner.at('phoneAsWritten')}
         />
-        <TextField label={takeIn.email} inputMode="email" {...email} name={contactName(emailPlace)} />
-        <TextArea label={takeIn.address} {...entry.owner.at('address')} />
+        <TextField
+          label={takeIn.email}
+          inputMode="email"
+          {...owner.at('email')}
+          name={`owner.contacts[${email}].value`}
+        />
+        <TextArea label={takeIn.address} {...owner.at('address')} />
       </div>
       <LikelyOwners
-        typed={entry.owner.value}
+        typed={owner.value}
         otherThan={entry.otherOwners}
         onOtherThan={entry.setOtherOwners}
         onSame={({ id, name }) => entry.chooseOwner({ id, name })}

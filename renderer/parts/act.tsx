@@ -202,13 +202,21 @@ export function Send<Input>({
 }
 
 /** An act that needs nothing typed: a button, with its problems below it. */
-export function ActButton<Input>(props: { act: Act<Input>; input: Input; look?: Look; children: ReactNode }) {
-  const { act, input, look = 'first', children } = props
+export function ActButton<Input>(props: {
+  act: Act<Input>
+  input: Input
+  look?: Look
+  /** Says more than the button's words where several of them stand on a page. */
+  label?: string
+  children: ReactNode
+}) {
+  const { act, input, look = 'first', label, children } = props
   return (
     <>
       <button
         type="button"
         className={look}
+        aria-label={label}
         aria-disabled={act.busy || undefined}
         onClick={() => act.run(input)}
       >

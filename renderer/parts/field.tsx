@@ -79,11 +79,13 @@ type TextProps = FieldProps &
     readonly inputMode?: 'text' | 'tel' | 'email' | 'numeric'
     readonly maxLength?: number
     readonly list?: string
+    /** The field is left. */
+    readonly onLeave?: () => void
   }
 
 /** One line of text. */
 export function TextField(props: TextProps) {
-  const { value, onChange, autoComplete = 'off', inputMode, maxLength, list } = props
+  const { value, onChange, autoComplete = 'off', inputMode, maxLength, list, onLeave } = props
   return (
     <Field {...props}>
       {control => (
@@ -91,6 +93,7 @@ export function TextField(props: TextProps) {
           {...control}
           value={value}
           onChange={event => onChange(event.target.value)}
+          onBlur={onLeave}
           autoComplete={autoComplete}
           inputMode={inputMode}
           maxLength={maxLength}

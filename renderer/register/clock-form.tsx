@@ -4,6 +4,7 @@ import { answer, api } from '../api.ts'
 import { useAct } from '../parts/act.tsx'
 import { type EntryState, useEntry } from '../parts/entry.ts'
 import { TextArea } from '../parts/field.tsx'
+import { useSeen } from '../parts/seen.ts'
 import { ActPanel } from '../repair/act-panel.tsx'
 import { useShop } from '../shop.tsx'
 import type { ClockProps } from './clock.ts'
@@ -53,17 +54,19 @@ export function AddClock({ view: { owner }, close }: OwnerProps) {
 /** Changes how a clock is described. */
 export function ChangeClock({ view: { clock }, close }: ClockProps) {
   const { clockForm } = useShop().words.register
-  const entry = useEntry(typedClock(clock))
+  const now = typedClock(clock)
+  const entry = useEntry(now)
   const act = useAct(
     (json: Parameters<typeof api.register.changeClock.$post>[0]['json']) =>
       answer(api.register.changeClock.$post({ json })),
     { said: () => clockForm.changed, after: close },
   )
+  const seen = useSeen(entry, now, act.problems)
   return (
     <ActPanel
       title={clockForm.changeTitle}
       act={act}
-      input={() => ({ clockId: clock.id, ...describedClock(entry.value) })}
+      input={() => ({ clockId: clock.id, ...describedClock(entry.value), seen: describedClock(seen) })}
       send={clockForm.change}
       close={close}
     >

@@ -1,11 +1,13 @@
 import { useState } from 'react'
+import { isDialled } from '../../core/owner/dialled.ts'
 import { answer, api } from '../api.ts'
-import { ActForm, Send, useAct } from '../parts/act.tsx'
+import { ActButton, ActForm, Send, useAct } from '../parts/act.tsx'
 import { useEntry } from '../parts/entry.ts'
 import { FewChoice, TextField, Tick } from '../parts/field.tsx'
 import { ActPanel } from '../repair/act-panel.tsx'
 import { useShop } from '../shop.tsx'
 import type { Owner, OwnerProps } from './owner.ts'
+import { PhoneField } from './phone-field.tsx'
 
 type Contact = Owner['owner']['contacts'][number]
 
@@ -36,16 +38,17 @@ export function Contacts({ view: { owner, struckContacts } }: { view: Owner }) {
 
 function ContactLine({ contact }: { contact: Contact }) {
   const { register } = useShop().words
-  const { kind, value, shown, preferred } = contact
+  const { kind, value, preferred } = contact
   const [striking, setStriking] = useState(false)
   return (
     <li>
       <div className="contact">
-        <a href={`${kind === 'phone' ? 'tel' : 'mailto'}:${value}`}>{shown}</a>
+        <Reach contact={contact} />
         <span className="quiet">
           {register.contactForm.kinds[kind]}
           {preferred && `, ${register.owner.preferred}`}
         </span>
+        {!preferred && !striking && <Prefer contact={contact} />}
         {!striking && (
           <button
             type="button"
@@ -59,6 +62,24 @@ function ContactLine({ contact }: { contact: Contact }) {
       </div>
       {striking && <Strike contact={contact} close={() => setStriking(false)} />}
     </li>
+  )
+}
+
+/** A contact as a link to call or write by; a phone kept as it is written is not one that can be dialled. */
+function Reach({ contact: { kind, value, shown } }: { contact: Contact }) {
+  if (kind === 'phone' && !isDialled(value)) return <span>{shown}</span>
+  return <a href={`${kind === 'phone' ? 'tel' : 'mailto'}:${value}`}>{shown}</a>
+}
+
+function Prefer({ contact: { id, shown } }: { contact: Contact }) {
+  const { owner } = useShop().words.register
+  const act = useAct((json: { contactId: number }) => answer(api.register.preferContact.$post({ json })), {
+    said: () => owner.nowPreferred(shown),
+  })
+  return (
+    <ActButton act={act} input={{ contactId: id }} look="plain" label={owner.preferOf(shown)}>
+      {owner.prefer}
+    </ActButton>
   )
 }
 
@@ -92,7 +113,7 @@ function Strike({ contact, close }: { contact: Contact; close: () => void }) {
 export function AddContact({ view: { owner }, close }: OwnerProps) {
   const { contactForm } = useShop().words.register
   const entry = useEntry(
-    { kind: 'phone' as Contact['kind'], value: '', preferred: owner.contacts.length === 0 },
+    { kind: 'phone' as Contact['kind'], value: '', preferred: owner.contacts.length === 0, asWritten: false },
     'contact',
   )
   const { kind } = entry.value
@@ -110,12 +131,16 @@ export function AddContact({ view: { owner }, close }: OwnerProps) {
       close={close}
     >
       <FewChoice label={contactForm.kind} choices={contactForm.kinds} {...entry.at('kind')} />
-      <TextField
-        label={contactForm.value[kind]}
-        hint={kind === 'phone' ? contactForm.phoneHint : undefined}
-        inputMode={kind === 'phone' ? 'tel' : 'email'}
-        {...entry.at('value')}
-      />
+      {kind === 'phone' ? (
+        <PhoneField
+          label={contactForm.value.phone}
+          hint={contactForm.phoneHint}
+          {...entry.at('value')}
+          asWritten={entry.at('asWritten')}
+        />
+      ) : (
+        <TextField label={contactForm.value['e-mail']} inputMode="email" {...entry.at('value')} />
+      )}
       <Tick label={contactForm.preferred} {...entry.at('preferred')} />
     </ActPanel>
   )

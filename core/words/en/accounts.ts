@@ -14,6 +14,7 @@ const acts = {
   'register.addOwner': 'An owner entered',
   'register.changeOwner': 'An owner’s entry changed',
   'register.addContact': 'A contact added',
+  'register.preferContact': 'A contact marked as preferred',
   'register.strikeContact': 'A contact struck out',
   'register.mergeOwners': 'A duplicate merged into an owner',
   'register.addClock': 'A clock entered',

@@ -7,6 +7,7 @@ import { eInvoice, eInvoiceProblems } from './e-invoice.ts'
 import { exports } from './exports.ts'
 import { figures } from './figures.ts'
 import { listImport } from './import.ts'
+import { meanwhile } from './meanwhile.ts'
 import { messages } from './messages.ts'
 import { papers } from './papers.ts'
 import { priceBook } from './price-book.ts'
@@ -43,7 +44,7 @@ export const en = {
   messages,
   papers,
   priceBook,
-  problems: { ...problems, ...refusals, ...eInvoiceProblems },
+  problems: { ...problems, ...refusals, ...meanwhile, ...eInvoiceProblems },
   register,
   repair,
   screens,

@@ -22,7 +22,7 @@ export const refusals = {
   'input.notATime': () => 'This is not a date and time. Write it as 2027-03-04T09:20.',
   'input.notADecimal': () => 'Write a plain number without thousands separators, such as 1250 or 1.5.',
   'input.notAPhone': () =>
-    'This is not a phone number that can be dialled. Write it with its country’s prefix.',
+    'This is not a phone number that can be dialled. Write it with its country’s prefix, or say that it is to be kept as it is written.',
   'input.notAnEmail': () => 'This is not an e-mail address.',
   'input.notAZone': () => 'This is not a time zone, such as Europe/London.',
   'input.notALocale': () => 'This is not a language and region, such as en-GB.',

@@ -1,3 +1,5 @@
+import { isDialled } from '../../owner/dialled.ts'
+
 /** The Register page: owners and clocks with their whole history. */
 export const register = {
   owners: 'Owners by name',
@@ -63,6 +65,9 @@ export const register = {
     notes: 'Notes',
     noContacts: 'No telephone and no e-mail is on record.',
     preferred: 'preferred',
+    prefer: 'Mark as preferred',
+    preferOf: (value: string) => `Mark ${value} as preferred`,
+    nowPreferred: (value: string) => `${value} is the way the owner prefers.`,
     struck: 'Struck out',
     clocksNow: 'Clocks now',
     clock: 'Clock',
@@ -84,6 +89,14 @@ export const register = {
     more: 'More',
   },
 
+  phone: {
+    told: ({ kept, shown, inPlan }: { kept: string | null; shown: string; inPlan: boolean }): string => {
+      if (kept === null) return 'This is not a telephone number that can be dialled.'
+      const read = isDialled(kept) ? `Read as ${shown}.` : 'Kept as it is written.'
+      return inPlan ? read : `${read} No number of that country is like it: look at it once more.`
+    },
+    asWritten: 'Keep it as it is written',
+  },
   contactForm: {
     title: 'Add a telephone or e-mail',
     kind: 'What it is',

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { keptContact, phoneText } from '../../../core/owner/contact.ts'
+import { keptContact, phoneReading, phoneText } from '../../../core/owner/contact.ts'
 
 const phone = (value: string, country: string) =>
   keptContact({ kind: 'phone', value, preferred: false }, country, 'contact')
@@ -23,6 +23,27 @@ describe('a contact', () => {
         ok: false,
         problems: [{ code: 'input.notAPhone', field: 'contact.value' }],
       })
+  })
+
+  it('keeps everything that was written where words or an extension stand beside the number', () => {
+    for (const written of ['020 7946 0018 (evenings)', '020 7946 0018 ext 4', 'Ines 020 7946 0018'])
+      expect(phone(written, 'GB')).toMatchObject({ ok: true, value: { value: written } })
+  })
+
+  it('keeps what is no number as it is written where that is asked for', () => {
+    const entry = { kind: 'phone', value: ' by way of the baker ', preferred: true, asWritten: true } as const
+    expect(keptContact(entry, 'GB', 'contact')).toEqual({
+      ok: true,
+      value: { kind: 'phone', value: 'by way of the baker', preferred: true },
+    })
+  })
+
+  // Ofcom sets 01632 960 aside for drama: it is dialled nowhere, and the numbering plan in the library's metadata leaves it out.
+  it('tells a number that the country’s numbering plan gives out from one that it does not', () => {
+    expect(phoneReading('020 7946 0018', 'GB')).toEqual({ kept: '+442079460018', inPlan: true })
+    expect(phoneReading('01632 960114', 'GB')).toEqual({ kept: '+441632960114', inPlan: false })
+    expect(phoneReading('020 7946 00', 'GB')).toEqual({ kept: '020 7946 00', inPlan: false })
+    expect(phoneReading('twelve', 'GB')).toEqual({ kept: null, inPlan: false })
   })
 
   it('is spaced with its country’s prefix when it is read', () => {

@@ -1,0 +1,29 @@
+import { vocabulary } from './vocabulary.ts'
+
+type Values = Readonly<Record<string, string | number>>
+
+const { forms, powers, durations, escapements, strikes, chimes, dials, notLookedAt } = vocabulary
+
+/** The words of the coded values of a record, by field. */
+const coded: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+  form: forms,
+  power: powers,
+  duration: durations,
+  escapement: escapements,
+  strike: strikes,
+  chime: chimes,
+  dial: dials,
+}
+
+const plain: Readonly<Record<string, string>> = { true: 'ticked', false: 'not ticked', unknown: notLookedAt }
+
+const shown = ({ field, now }: Values): string => {
+  const value = String(now)
+  return coded[String(field)]?.[value] ?? plain[value] ?? value
+}
+
+/** What is said when somebody else changed a record that is open in two places. */
+export const meanwhile = {
+  'record.changedMeanwhile': (v: Values) =>
+    `Meanwhile somebody ${v.now === '' ? 'emptied this' : `changed this to “${shown(v)}”`}. What stands in the field now is kept when you send again.`,
+}
