@@ -14,12 +14,12 @@ export function actingPerson(people: ShopView['people'], chosen: string): string
   return here.length === 1 ? (here[0] ?? '') : ''
 }
 
-/** Who acts at this computer in this ledger, and the choice of another; every act sent from now on carries it. */
+/** Who acts in this window in this ledger, and the choice of another; every act sent from now on carries it. */
 export function useActing({
   ledger,
   people,
 }: Pick<ShopView, 'ledger' | 'people'>): [string, (id: string) => void] {
-  const [chosen, choose] = useRemembered(`person.${ledger}`)
+  const [chosen, choose] = useRemembered(`person.${ledger}`, 'window')
   const person = actingPerson(people, chosen)
   useLayoutEffect(() => {
     acting = person

@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query'
 import { answer, api } from './api.ts'
 import { Announcer } from './parts/announcer.tsx'
+import { AskWho } from './shell/ask-who.tsx'
 import { Book } from './shell/book.tsx'
 import { OpenShop } from './shell/open-shop.tsx'
 import { ShopProvider } from './shop.tsx'
@@ -15,7 +16,9 @@ export function App() {
   return (
     <ShopProvider view={data}>
       <Announcer>
-        <Book />
+        <AskWho>
+          <Book />
+        </AskWho>
       </Announcer>
     </ShopProvider>
   )

@@ -14,7 +14,7 @@ export interface Shop {
   readonly places: ShopView['places']
   /** The day it is in the shop, by the ledger's clock. */
   readonly today: string
-  /** Who acts at this computer; '' for nobody named. */
+  /** Who acts in this window; '' for nobody named. */
   readonly person: string
   /** Names who acts from now on. */
   readonly actAs: (person: string) => void

@@ -5,6 +5,7 @@ import { api, Refused, type ShownProblem, trial } from '../api.ts'
 import { useWords } from '../words.ts'
 import { type SaidPaper, useSay } from './announcer.tsx'
 import { Confirm, type Question } from './confirm.tsx'
+import { useNamed } from './named.ts'
 import { ProblemList, Problems } from './problems.tsx'
 
 /** An act of the shop from the page's side: send it, ask first where that is right, and know what was wrong. */
@@ -53,10 +54,13 @@ function useSent<Input, Result>(
   onSuccess: (r: Result, i: Input) => void,
 ) {
   const words = useWords()
+  const say = useSay()
   const cache = useQueryClient()
   // What is refused may have changed meanwhile: it is shown as it stands now.
   const onError = () => void cache.invalidateQueries()
-  const { mutate, error, isPending } = useMutation({ mutationFn: send, onSuccess, onError })
+  // What was said of an act before would be taken for an answer to this one.
+  const onMutate = () => say('')
+  const { mutate, error, isPending } = useMutation({ mutationFn: send, onMutate, onSuccess, onError })
   const [shown, setShown] = useState<{ error: Error | null; problems: readonly ShownProblem[] }>({
     error: null,
     problems: [],
@@ -74,6 +78,7 @@ export function useAct<Input, Result>(
   { said, paper, after }: AfterAct<Input, Result>,
 ): Act<Input> {
   const say = useSay()
+  const named = useNamed()
   const cache = useQueryClient()
   const { mutate, problems, busy } = useSent(send, (result: Result, input: Input) => {
     say(said(result, input), paper?.(result))
@@ -81,7 +86,7 @@ export function useAct<Input, Result>(
     after?.(result, input)
     keepFocus()
   })
-  return { run: input => !busy && mutate(input), problems, busy, question: null }
+  return { run: input => !busy && named(() => mutate(input)), problems, busy, question: null }
 }
 
 /**
@@ -93,6 +98,7 @@ export function useAskedAct<Input, Result>(
   { confirm, ...afterwards }: AskedAct<Input, Result>,
 ): Act<Input> {
   const [asked, setAsked] = useState<{ input: Input; question: Question } | null>(null)
+  const named = useNamed()
   const done = useAct((input: Input) => send(api, input), afterwards)
   const tried = useSent(
     (input: Input) => send(trial, input),
@@ -104,7 +110,7 @@ export function useAskedAct<Input, Result>(
   }
   const busy = done.busy || tried.busy
   return {
-    run: input => !busy && tried.mutate(input),
+    run: input => !busy && named(() => tried.mutate(input)),
     // Between the trial and the act something can have changed: what the act itself met counts then.
     problems: tried.problems.length > 0 ? tried.problems : done.problems,
     busy,

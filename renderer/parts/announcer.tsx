@@ -1,5 +1,5 @@
 import { createContext, type ReactNode, useContext, useState } from 'react'
-import { Link } from 'wouter'
+import { Link, useLocation } from 'wouter'
 
 /** A paper that came of an act. */
 export interface SaidPaper {
@@ -36,12 +36,17 @@ export function Announcer({ children }: { children: ReactNode }) {
 /** Says in the shell's status strip, aloud for screen readers, what came of an act; '' clears it. */
 export const useSay = () => useContext(Say)
 
-/** The strip itself: a polite live region that is always there (WCAG 4.1.3). */
+/** The strip itself: a polite live region that is always there (WCAG 4.1.3). What it says goes when the page is turned. */
 export function SaidStrip() {
   const { words, paper, count } = useContext(Said)
+  const [place] = useLocation()
+  const [said, setSaid] = useState({ count, place, gone: false })
+  // An act often turns the page itself: what it said is then first seen on that page, and goes with the next.
+  if (said.count !== count) setSaid({ count, place, gone: false })
+  else if (said.place !== place && !said.gone) setSaid({ ...said, gone: true })
   return (
     <div className="said" role="status">
-      {words && (
+      {words && !said.gone && (
         <p key={count}>
           {words} {paper && <Link href={`/accounts/paper/${paper.id}`}>{paper.title}</Link>}
         </p>

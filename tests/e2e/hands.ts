@@ -1,4 +1,5 @@
 import { expect, type Locator, type Page } from '@playwright/test'
+import { en } from '../../core/words/en/index.ts'
 
 /** A person at the keyboard, without a mouse: everything is reached by Tab and arrow keys and done by keys. */
 export class Hands {
@@ -6,8 +7,11 @@ export class Hands {
   /** Keys pressed besides the words themselves. */
   presses = 0
 
+  /** Where several people work, the first act in a window asks who it is: they say so. */
   constructor(page: Page) {
     this.page = page
+    const asked = page.getByRole('dialog', { name: en.screens.who.ask })
+    void page.addLocatorHandler(asked, () => asked.getByRole('button').first().click())
   }
 
   async press(key: string): Promise<void> {

@@ -72,7 +72,13 @@ export const screens = {
     count: (n: number) => (n === 1 ? '1 found' : `${n} found`),
     kinds: { owner: 'owner', clock: 'clock', repair: 'repair', paper: 'paper' },
   },
-  who: { label: 'At the counter', nobody: 'nobody named' },
+  who: {
+    label: 'At the counter',
+    nobody: 'nobody named',
+    choose: 'who is it?',
+    ask: 'Who is at the counter?',
+    why: 'The name stands beside every entry in the day book. This window keeps it until it is closed or another is chosen.',
+  },
   lamp: {
     label: 'Light',
     auto: 'as this computer',
