@@ -1,15 +1,7 @@
 import { and, desc, eq, isNull } from 'drizzle-orm'
 import { phoneDigits } from '../core/owner/contact.ts'
 import type { Read, Write } from './ledger.ts'
-import {
-  clockOwners,
-  clocks,
-  documents,
-  findEntries,
-  ownerContacts,
-  owners,
-  repairs,
-} from './schema/index.ts'
+import { clockOwners, clocks, findEntries, ownerContacts, owners, repairs } from './schema/index.ts'
 
 type Kind = (typeof findEntries.$inferSelect)['kind']
 
@@ -115,16 +107,11 @@ export function findRepair(tx: Write, repairId: number): void {
     keep(tx, 'repair', repairId, [String(row.number), row.name, row.maker, row.form], [plainMark(row.serial)])
 }
 
-/** Enters a paper, by its number and its owner. */
-export function findPaper(tx: Write, documentId: number): void {
-  const row = tx
-    .select({ number: documents.number, name: owners.name })
-    .from(documents)
-    .innerJoin(owners, eq(owners.id, documents.ownerId))
-    .where(eq(documents.id, documentId))
-    .get()
-  if (row) keep(tx, 'paper', documentId, [row.number, row.name], [plainMark(row.number)])
-}
+/** Enters a paper, by its number alone: its owner's name leads to it through the repair. */
+export const findPaper = (
+  tx: Write,
+  { id, number }: { readonly id: number; readonly number: string },
+): void => keep(tx, 'paper', id, [number], [plainMark(number)])
 
 /** Who owns the clock now, if anyone does. */
 export const currentOwnerId = (read: Read, clockId: number): number | undefined =>

@@ -170,6 +170,6 @@ export function issue(
     tx.insert(documentTaxes)
       .values({ documentId: row.id, code, rate, kind, taxableMinor: taxable, taxMinor: tax })
       .run()
-  findPaper(tx, row.id)
+  findPaper(tx, row)
   return row
 }

@@ -1,8 +1,11 @@
-import { sql } from 'drizzle-orm'
+import { and, asc, desc, eq, isNull, sql } from 'drizzle-orm'
+import { contactMeant, contactText } from '../../core/owner/contact.ts'
 import type { Stage } from '../../core/standing/standing.ts'
 import type { Form } from '../../core/vocabulary/clock.ts'
 import { plainMark } from '../find-entries.ts'
 import type { Read } from '../ledger.ts'
+import { amongAsked, question, these } from '../question.ts'
+import * as s from '../schema/index.ts'
 
 /** One thing found. The words around the codes are the page's. */
 export interface Found {
@@ -17,6 +20,8 @@ export interface Found {
   readonly stage: Stage | null
   readonly paperKind: string | null
   readonly address: string | null
+  /** Of an owner: the phone or e-mail that was typed, else the preferred one. */
+  readonly contact: string | null
 }
 
 const most = 20
@@ -62,6 +67,36 @@ function exactRepair(read: Read, text: string): number[] {
     .map(row => row.id)
 }
 
+const contactsFound = question(read =>
+  read
+    .select({
+      ownerId: s.ownerContacts.ownerId,
+      kind: s.ownerContacts.kind,
+      value: s.ownerContacts.value,
+      preferred: s.ownerContacts.preferred,
+    })
+    .from(s.ownerContacts)
+    .innerJoin(s.findEntries, eq(s.findEntries.subjectId, s.ownerContacts.ownerId))
+    .where(
+      and(
+        amongAsked(s.findEntries.id),
+        eq(s.findEntries.kind, 'owner'),
+        isNull(s.ownerContacts.struckReason),
+      ),
+    )
+    .orderBy(desc(s.ownerContacts.preferred), asc(s.ownerContacts.id)),
+)
+
+/** What to tell an owner found by: the contact that was typed, else the preferred one. */
+function contactShown(read: Read, entryIds: readonly number[]) {
+  const byOwner = Map.groupBy(contactsFound(read).all(these(entryIds)), ({ ownerId }) => ownerId)
+  return ({ kind, id }: Pick<Found, 'kind' | 'id'>, typed: string): string | null => {
+    const contacts = kind === 'owner' ? (byOwner.get(id) ?? []) : []
+    const shown = contactMeant(typed, contacts) ?? contacts[0]
+    return shown ? contactText(shown) : null
+  }
+}
+
 /**
  * What the typed text finds among owners, clocks, repairs and papers: beginnings of words with accents folded, and digits of a phone
  * or a serial from anywhere inside, of one kind where asked. At most 20, an exact repair number first. The text of a claim check's QR code finds its repair.
@@ -75,7 +110,8 @@ export function found(read: Read, typed: string, kind: Found['kind'] | null = nu
     ]),
   ]
   if (ids.length === 0) return []
-  const rows = read.all<Found & { entry: number }>(sql`
+  const contactOf = contactShown(read, ids)
+  const rows = read.all<Omit<Found, 'contact'> & { entry: number }>(sql`
     SELECT e.id AS entry, e.kind, e.subject_id AS id,
       coalesce(CAST(r.number AS TEXT), d.number) AS number,
       coalesce(o.name, ro.name, dn.name, cn.name) AS name,
@@ -99,5 +135,5 @@ export function found(read: Read, typed: string, kind: Found['kind'] | null = nu
   const place = new Map(ids.map((id, index) => [id, index]))
   return rows
     .sort((a, b) => (place.get(a.entry) ?? most) - (place.get(b.entry) ?? most))
-    .map(({ entry: _, ...row }) => row)
+    .map(({ entry: _, ...row }) => ({ ...row, contact: contactOf(row, text) }))
 }

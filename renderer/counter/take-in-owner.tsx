@@ -5,6 +5,7 @@ import { LikelyOwners } from '../register/likely-owners.tsx'
 import { PhoneField } from '../register/phone-field.tsx'
 import { contactPlaces } from '../register/typed-contacts.ts'
 import { useFound } from '../shell/find-box.tsx'
+import { ownerDetail } from '../shell/found.ts'
 import { useShop } from '../shop.tsx'
 import type { TakeInEntry } from './take-in-entry.ts'
 
@@ -81,7 +82,7 @@ function OwnerBox({ entry }: { entry: TakeInEntry }) {
           show={found => (
             <>
               <b>{found.name}</b>
-              <small>{(found.address ?? '').replaceAll('\n', ', ')}</small>
+              <small>{ownerDetail(found)}</small>
             </>
           )}
           onChoose={found => entry.chooseOwner({ id: found.id, name: found.name ?? '' })}

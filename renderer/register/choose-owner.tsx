@@ -3,6 +3,7 @@ import { Combobox } from '../parts/combobox.tsx'
 import { Field } from '../parts/field.tsx'
 import { Section } from '../parts/page.tsx'
 import { useFound } from '../shell/find-box.tsx'
+import { ownerDetail } from '../shell/found.ts'
 import { useShop } from '../shop.tsx'
 
 /** An owner chosen from those on record. */
@@ -49,7 +50,7 @@ export function ChooseOwner({ name, label, hint, chosen, onChoose }: ChooseOwner
           show={found => (
             <>
               <b>{found.name}</b>
-              <small>{(found.address ?? '').replaceAll('\n', ', ')}</small>
+              <small>{ownerDetail(found)}</small>
             </>
           )}
           onChoose={found => onChoose({ id: found.id, name: found.name ?? '' })}

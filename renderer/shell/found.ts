@@ -23,16 +23,24 @@ export function placeOf({ kind, id, number }: Pick<Found, 'kind' | 'id' | 'numbe
   }
 }
 
-/** What a line of the find box says: a number or the kind, whose it is, and what tells it from another. */
+/** What a line of the find box says: what leads, whose it is, and what tells it from another. */
 export function foundWords(words: Words, found: Found): { lead: string; name: string; detail: string } {
-  const { kinds } = words.screens.find
   const titles: Readonly<Record<string, string>> = words.papers.titles
-  const clock = found.form && [words.forms[found.form], found.maker, found.serial].filter(Boolean).join(', ')
-  const details: Record<Found['kind'], string> = {
-    owner: (found.address ?? '').replaceAll('\n', ', '),
-    clock: clock ?? '',
-    repair: clock ?? '',
-    paper: titles[found.paperKind ?? ''] ?? '',
+  const { kind, number, form } = found
+  const clock = form ? [words.forms[form], found.maker, found.serial].filter(Boolean).join(', ') : ''
+  const name = found.name ?? ''
+  switch (kind) {
+    case 'owner':
+      return { lead: name, name: '', detail: ownerDetail(found) }
+    case 'clock':
+      return { lead: clock, name, detail: '' }
+    case 'repair':
+      return { lead: number ?? '', name, detail: clock }
+    case 'paper':
+      return { lead: number ?? '', name, detail: titles[found.paperKind ?? ''] ?? '' }
   }
-  return { lead: found.number ?? kinds[found.kind], name: found.name ?? '', detail: details[found.kind] }
 }
+
+/** Where an owner found lives, and the contact that was typed or is preferred. */
+export const ownerDetail = ({ address, contact }: Found): string =>
+  [(address ?? '').replaceAll('\n', ', '), contact].filter(Boolean).join(' · ')

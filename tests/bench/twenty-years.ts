@@ -283,7 +283,7 @@ function findEntries(db: Database.Database): void {
       SELECT 'repair', r.id, r.number || ' ' || o.name || ' ' || c.maker || ' ' || c.form, replace(c.serial, '-', '')
       FROM repairs r JOIN owners o ON o.id = r.owner_id JOIN clocks c ON c.id = r.clock_id;
     INSERT INTO find_entries (kind, subject_id, words, marks)
-      SELECT 'paper', d.id, d.number || ' ' || o.name, replace(d.number, '/', '') FROM documents d JOIN owners o ON o.id = d.owner_id;
+      SELECT 'paper', id, number, replace(number, '/', '') FROM documents;
     INSERT INTO find_words (find_words) VALUES ('rebuild');
     INSERT INTO find_marks (find_marks) VALUES ('rebuild');
   `)

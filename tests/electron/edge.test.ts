@@ -156,6 +156,27 @@ describe('find', () => {
       expect((await find(typed))[0]).toMatchObject({ kind: 'repair', number: '2201' })
   })
 
+  it('finds a paper by its number alone, so that a name finds people and their clocks', async () => {
+    expect(await kinds('rosamund')).not.toContain('paper')
+    const [paper] = await find('2201')
+    const papers = (await find('2201')).filter((r: { kind: string }) => r.kind === 'paper')
+    expect([paper.kind, papers.length > 0]).toEqual(['repair', true])
+  })
+
+  it('tells an owner with the contact that was typed, else the preferred one', async () => {
+    await shop.act('register.addOwner', {
+      name: 'Tobias Hallam',
+      contacts: [
+        { kind: 'phone', value: '020 7946 0777', preferred: true },
+        { kind: 'e-mail', value: 'Tobias@Weir.example', preferred: false },
+      ],
+    })
+    const contact = async (typed: string) => (await find(typed))[0].contact
+    expect(await contact('tobias hal')).toBe('+44 20 7946 0777')
+    expect(await contact('0777')).toBe('+44 20 7946 0777')
+    expect(await contact('tobias@w')).toBe('tobias@weir.example')
+  })
+
   it('folds accents', async () => {
     await shop.act('register.addOwner', { name: 'Żaneta Núñez-Öström' })
     for (const typed of ['zaneta', 'nunez', 'ostrom', 'Öst']) expect(await kinds(typed)).toContain('owner')

@@ -13,6 +13,7 @@ const nothing: Found = {
   stage: null,
   paperKind: null,
   address: null,
+  contact: null,
 }
 
 test('a repair is opened by its number, everything else by its own', () => {
@@ -22,13 +23,19 @@ test('a repair is opened by its number, everything else by its own', () => {
   expect(placeOf({ kind: 'paper', id: 6, number: 'I0001' })).toBe('/accounts/paper/6')
 })
 
-test('an owner is told by name and address, the address on one line', () => {
+test('an owner is told by name, the address on one line, and a contact', () => {
   const owner: Found = { ...nothing, name: 'Pell, Rosamund', address: '2 Chandler’s Row\nAnsty Quay' }
-  expect(foundWords(en, owner)).toEqual({
-    lead: 'owner',
-    name: 'Pell, Rosamund',
-    detail: '2 Chandler’s Row, Ansty Quay',
+  const told = { lead: 'Pell, Rosamund', name: '', detail: '2 Chandler’s Row, Ansty Quay' }
+  expect(foundWords(en, owner)).toEqual(told)
+  expect(foundWords(en, { ...owner, contact: '+44 1632 960218' })).toEqual({
+    ...told,
+    detail: '2 Chandler’s Row, Ansty Quay · +44 1632 960218',
   })
+})
+
+test('a clock is told by what it is, and by whose', () => {
+  const clock: Found = { ...nothing, kind: 'clock', name: 'Pell', form: 'wall', maker: 'P. Hask' }
+  expect(foundWords(en, clock)).toEqual({ lead: 'wall clock, P. Hask', name: 'Pell', detail: '' })
 })
 
 test('a repair is told by its number and what tells its clock from another', () => {
