@@ -8,7 +8,7 @@ import { CountWheel } from '../parts/count-wheel.tsx'
 import { useEntry } from '../parts/entry.ts'
 import { Choice, DecimalField, TextArea, TextField } from '../parts/field.tsx'
 import { useWords } from '../words.ts'
-import { currencyOf, guessedPlace, named, zones } from './place.ts'
+import { currencyOf, guessedPlace, localeIn, locales, named, zoneOf, zones } from './place.ts'
 
 /** The one page of a ledger whose shop is not open yet. */
 export function OpenShop() {
@@ -92,7 +92,14 @@ function OpenShopPage() {
             label={said.country}
             choices={named('region', place.value.locale)}
             {...place.at('country')}
-            onChange={country => place.set({ country, currency: currencyOf(country) })}
+            onChange={country =>
+              place.set({
+                country,
+                currency: currencyOf(country),
+                timeZone: zoneOf(country, place.value.timeZone),
+                locale: localeIn(country, place.value.locale),
+              })
+            }
           />
           <Choice
             label={said.currency}
@@ -100,7 +107,11 @@ function OpenShopPage() {
             {...place.at('currency')}
           />
           <Choice label={said.timeZone} choices={zones(place.value.timeZone)} {...place.at('timeZone')} />
-          <TextField label={said.locale} {...place.at('locale')} />
+          <Choice
+            label={said.locale}
+            choices={locales(place.value.country, place.value.locale)}
+            {...place.at('locale')}
+          />
         </div>
         <h2>{said.tax}</h2>
         <p className="quiet">{said.taxAdvice}</p>

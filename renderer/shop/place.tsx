@@ -2,8 +2,8 @@ import { currencies } from '../../core/money/currency.ts'
 import { minor } from '../../core/money/minor.ts'
 import { type FormatSettings, formats } from '../../core/words/format.ts'
 import { useEntry } from '../parts/entry.ts'
-import { Choice, DecimalField, FewChoice, TextField } from '../parts/field.tsx'
-import { named, zones } from '../shell/place.ts'
+import { Choice, DecimalField, FewChoice } from '../parts/field.tsx'
+import { locales, named, zones } from '../shell/place.ts'
 import { useShop } from '../shop.tsx'
 import { SettingsForm, useChange } from './settings-form.tsx'
 
@@ -43,7 +43,12 @@ export function Place() {
       />
       <div className="fields">
         <Choice label={said.timeZone} choices={zones(timeZone)} {...entry.at('timeZone')} />
-        <TextField label={said.locale} hint={sample} {...entry.at('locale')} />
+        <Choice
+          label={said.locale}
+          hint={sample}
+          choices={locales(entry.value.country, locale)}
+          {...entry.at('locale')}
+        />
       </div>
       <Choice
         label={said.currency}

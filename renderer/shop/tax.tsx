@@ -31,6 +31,7 @@ export function Tax() {
   const { basis, mode, inclusive, due, aggregate = false } = settings.tax
   const entry = useEntry({ basis, mode, inclusive, due, aggregate }, 'tax')
   const byKind = useByKind()
+  const charged = Object.values(byKind).some(({ lines }) => lines.some(({ blank }) => !blank))
   const act = useChange(saved(groups.tax))
   const input = () => ({
     tax: {
@@ -51,7 +52,7 @@ export function Tax() {
         ))}
       </div>
       <p className="quiet">{said.kindsHint}</p>
-      <Tick label={said.inclusive} hint={said.inclusiveHint} {...entry.at('inclusive')} />
+      {charged && <Tick label={said.inclusive} hint={said.inclusiveHint} {...entry.at('inclusive')} />}
       <FewChoice label={said.due} hint={said.dueHint} choices={said.dues} {...entry.at('due')} />
       <div className="fields">
         <FewChoice label={said.basis} choices={said.bases} {...entry.at('basis')} />

@@ -112,7 +112,8 @@ export const repair = {
     supplement: 'A supplement to what is agreed already',
     lineOf: (n: number) => `line ${n}`,
     high: 'May come to (upper end)',
-    highHint: 'Tax included; for wear that only shows at the strip. Leave it empty where the sum is firm.',
+    highHint: (taxed: boolean) =>
+      `${taxed ? 'Tax included; for' : 'For'} wear that only shows at the strip. Leave it empty where the sum is firm.`,
     remark: 'Remark on the paper',
     send: 'Write it',
     said: (number: string, total: string) => `Estimate ${number} is written: ${total}.`,

@@ -1,5 +1,6 @@
 import { useEffect } from 'react'
 import { parseMinor } from '../../../core/money/minor.ts'
+import { chargesTax } from '../../../core/shop/charges-tax.ts'
 import { useEntry } from '../../parts/entry.ts'
 import { DecimalField, Tick } from '../../parts/field.tsx'
 import { useShop } from '../../shop.tsx'
@@ -60,7 +61,7 @@ export function SectionFields({ view, path, sheet }: SectionProps) {
       <div className="form one-figure">
         <DecimalField
           label={estimateForm.high}
-          hint={estimateForm.highHint}
+          hint={estimateForm.highHint(chargesTax(settings.tax))}
           unit={settings.place.currency}
           {...entry.at('high')}
         />
