@@ -4,6 +4,7 @@ const benches: Readonly<Record<string, () => Promise<() => Promise<object>>>> = 
   papers: async () => (await import('./papers.ts')).papers,
   chart: async () => (await import('./chart.ts')).chart,
   browser: async () => (await import('./browser.ts')).browser,
+  import: async () => (await import('./import.ts')).importing,
   ledger: async () => (await import('./ledger.ts')).ledger,
 }
 
