@@ -209,7 +209,7 @@ CREATE TABLE clocks (
   mercury INTEGER NOT NULL DEFAULT 0 CHECK (mercury IN (0, 1)),
   mains INTEGER NOT NULL DEFAULT 0 CHECK (mains IN (0, 1)),
   notes TEXT NOT NULL DEFAULT ''
-) STRICT;
+, height_mm INTEGER CHECK (height_mm > 0), width_mm INTEGER CHECK (width_mm > 0), depth_mm INTEGER CHECK (depth_mm > 0), weight_g INTEGER CHECK (weight_g > 0)) STRICT;
 
 CREATE TABLE closed_periods (
   id INTEGER PRIMARY KEY,
@@ -658,7 +658,7 @@ CREATE TABLE shelf_places (
   weights_hang INTEGER CHECK (weights_hang IN (0, 1)),
   walk_order INTEGER NOT NULL,
   active INTEGER NOT NULL DEFAULT 1 CHECK (active IN (0, 1))
-) STRICT;
+, bears_g INTEGER CHECK (bears_g > 0)) STRICT;
 
 CREATE TABLE stock_moves (
   id INTEGER PRIMARY KEY,

@@ -1,4 +1,5 @@
 import { figureProblems } from '../horology/figures.ts'
+import { mmPerInch } from '../measures/measures.ts'
 import { type Checked, good, type Problem, problem } from '../problems.ts'
 import type { Dimension, PartSize } from './part-size.ts'
 
@@ -23,8 +24,6 @@ export interface SpringFound<P> {
   readonly days: number
   readonly longEnough: boolean
 }
-
-const mmPerInch = 25.4 // exactly (trade reference §0)
 
 /** A dimension of a part in millimetres, or undefined where it is not on record. */
 export function sizeMm(sizes: readonly PartSize[], dimension: Dimension): number | undefined {

@@ -1,5 +1,6 @@
 import { and, eq, isNull } from 'drizzle-orm'
 import { gather, gatherList, unless, whenGood } from '../../core/checked.ts'
+import type { ClockSize } from '../../core/measures/measures.ts'
 import { type Contact, type ContactEntry, keptContact } from '../../core/owner/contact.ts'
 import { type Checked, good, problem } from '../../core/problems.ts'
 import type {
@@ -268,6 +269,17 @@ export const changeClock = verb(
     refuseUnseen(seen, clockRow(tx, clockId))
     tx.update(clocks).set(clock).where(eq(clocks.id, clockId)).run()
     findClock(tx, clockId)
+    return { subject: { kind: 'clock', id: clockId }, result: { id: clockId } }
+  },
+)
+
+/** Writes down how large and heavy a clock is, unless somebody else has since it was seen. */
+export const measureClock = verb(
+  'register.measureClock',
+  (tx, input: Changed<ClockSize> & { clockId: number }) => {
+    const { clockId, seen, ...size } = input
+    refuseUnseen(seen, clockRow(tx, clockId))
+    tx.update(clocks).set(size).where(eq(clocks.id, clockId)).run()
     return { subject: { kind: 'clock', id: clockId }, result: { id: clockId } }
   },
 )

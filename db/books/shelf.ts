@@ -1,6 +1,7 @@
 import { and, asc, eq, isNull } from 'drizzle-orm'
 import { instantOf, localOf } from '../../core/calendar/zone.ts'
 import { usualLimitPerDay } from '../../core/run-in/limits.ts'
+import type { PlaceRoom } from '../../core/run-in/place-fit.ts'
 import { type RunInPlan, runInPlan } from '../../core/run-in/plan.ts'
 import type { Settings } from '../../core/shop/settings.ts'
 import { supposedMovement } from '../../core/vocabulary/clock.ts'
@@ -186,13 +187,9 @@ export const toBench = verb('shelf.toBench', (tx, input: { runId: number; reason
   return { subject: { kind: 'run-in', id: run.id }, result: { id: run.id, repairId: run.repairId } }
 })
 
-/** The room at a place, in millimetres, and whether weights can hang there; null where it is not said. */
-export interface PlaceDescribed {
+/** The room at a place, what it bears, and whether weights can hang there; null where it is not said. */
+export interface PlaceDescribed extends Omit<PlaceRoom, 'kind'> {
   readonly placeId: number
-  readonly heightMm: number | null
-  readonly widthMm: number | null
-  readonly depthMm: number | null
-  readonly weightsHang: boolean | null
 }
 
 /** Says what fits at a place: advice to whoever puts a clock there, never a refusal. */

@@ -36,6 +36,10 @@ const clockColumns = [
   'mercury',
   'mains',
   'notes',
+  'height_mm',
+  'width_mm',
+  'depth_mm',
+  'weight_g',
 ] as const
 
 /** Clocks with the owner they belong to now; empty where nobody has looked yet. */

@@ -50,6 +50,10 @@ export const clocks = sqliteTable('clocks', {
   mercury: flag(),
   mains: flag(),
   notes: words(),
+  heightMm: integer(),
+  widthMm: integer(),
+  depthMm: integer(),
+  weightG: integer(),
 })
 
 export const clockOwners = sqliteTable('clock_owners', {

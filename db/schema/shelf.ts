@@ -14,6 +14,7 @@ export const shelfPlaces = sqliteTable('shelf_places', {
   weightsHang: integer({ mode: 'boolean' }),
   walkOrder: integer().notNull(),
   active: integer({ mode: 'boolean' }).notNull().default(true),
+  bearsG: integer(),
 })
 
 export const runInRuns = sqliteTable('run_in_runs', {

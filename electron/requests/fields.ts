@@ -50,6 +50,10 @@ export const oneOf = <const T extends readonly [string, ...string[]]>(codes: T) 
 /** One of a registry's own keys. */
 export const keyOf = <T extends Record<string, unknown>>(registry: T) =>
   z.enum(Object.keys(registry) as [keyof T & string, ...(keyof T & string)[]])
+/** A length in whole millimetres, up to ten metres, that may be left open. */
+export const openMm = count(1, 10_000).nullable().default(null)
+/** A weight in whole grams, up to two tonnes, that may be left open. */
+export const openGrams = count(1, 2_000_000).nullable().default(null)
 /** A tick, off when left out. */
 export const tick = z.boolean().default(false)
 /** A problem of one's own on a field. */

@@ -3,7 +3,19 @@ import { z } from 'zod'
 import * as clock from '../../core/vocabulary/clock.ts'
 import * as book from '../../db/books/register.ts'
 import { body } from './body.ts'
-import { count, id, keyOf, list, oneOf, optional, optionalLines, required, tick } from './fields.ts'
+import {
+  count,
+  id,
+  keyOf,
+  list,
+  oneOf,
+  openGrams,
+  openMm,
+  optional,
+  optionalLines,
+  required,
+  tick,
+} from './fields.ts'
 import { type Env, perform } from './perform.ts'
 
 const contact = z.strictObject({
@@ -58,6 +70,9 @@ export const clockFields = {
 /** A new clock. */
 export const newClockFields = { ...clockFields, otherThan }
 
+/** How large and heavy a clock is. */
+const sizeFields = { heightMm: openMm, widthMm: openMm, depthMm: openMm, weightG: openGrams }
+
 /** What the writer of a change has seen of the record. */
 const seen = <const T extends z.ZodRawShape>(fields: T) => z.strictObject(fields).optional()
 
@@ -86,6 +101,9 @@ export const register = new Hono<Env>()
   )
   .post('/changeClock', body(z.strictObject({ clockId: id, ...clockFields, seen: seen(clockFields) })), c =>
     perform(c, book.changeClock, c.req.valid('json')),
+  )
+  .post('/measureClock', body(z.strictObject({ clockId: id, ...sizeFields, seen: seen(sizeFields) })), c =>
+    perform(c, book.measureClock, c.req.valid('json')),
   )
   .post('/passClock', body(z.strictObject({ clockId: id, ownerId: id })), c =>
     perform(c, book.passClock, c.req.valid('json')),

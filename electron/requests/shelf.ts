@@ -4,7 +4,7 @@ import { minuteOf } from '../../core/calendar/local.ts'
 import * as log from '../../db/books/readings.ts'
 import * as book from '../../db/books/shelf.ts'
 import { body } from './body.ts'
-import { count, decimal, id, optional, required, saying, tick } from './fields.ts'
+import { count, decimal, id, openGrams, openMm, optional, required, saying, tick } from './fields.ts'
 import { openMoment } from './moment.ts'
 import { type Env, perform } from './perform.ts'
 
@@ -44,7 +44,6 @@ const startInput = z.strictObject({
 })
 
 const reason = required(400)
-const room = count(1, 10_000).nullable().default(null)
 
 /** Acts at the run-in shelf. */
 export const shelf = new Hono<Env>()
@@ -73,7 +72,14 @@ export const shelf = new Hono<Env>()
   .post(
     '/describePlace',
     body(
-      z.strictObject({ placeId: id, heightMm: room, widthMm: room, depthMm: room, weightsHang: openTick }),
+      z.strictObject({
+        placeId: id,
+        heightMm: openMm,
+        widthMm: openMm,
+        depthMm: openMm,
+        bearsG: openGrams,
+        weightsHang: openTick,
+      }),
     ),
     c => perform(c, book.describePlace, c.req.valid('json')),
   )

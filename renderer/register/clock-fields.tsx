@@ -1,3 +1,4 @@
+import type { ClockSize } from '../../core/measures/measures.ts'
 import type { Form } from '../../core/vocabulary/clock.ts'
 import { orNotLookedAt } from '../clock-words.ts'
 import type { EntryState } from '../parts/entry.ts'
@@ -6,7 +7,10 @@ import { useShop } from '../shop.tsx'
 import type { ClockView } from './clock.ts'
 
 /** A clock as typed; '' and 'unknown' where nobody has looked yet. */
-export type TypedClock = Omit<ClockView['clock'], 'id' | 'trains' | 'beatsPerHour' | 'notes'> & {
+export type TypedClock = Omit<
+  ClockView['clock'],
+  'id' | 'trains' | 'beatsPerHour' | 'notes' | keyof ClockSize
+> & {
   readonly trains: string
   readonly beatsPerHour: string
 }
@@ -32,8 +36,17 @@ export const unseenClock = (form: Form): TypedClock => ({
   mains: false,
 })
 
-/** What is on record of a clock, as it is typed. */
-export const typedClock = <T extends ClockView['clock']>({ id: _, trains, beatsPerHour, ...clock }: T) => ({
+/** What is on record of a clock, as it is typed; it is measured by itself. */
+export const typedClock = ({
+  id: _,
+  trains,
+  beatsPerHour,
+  heightMm: _height,
+  widthMm: _width,
+  depthMm: _depth,
+  weightG: _weight,
+  ...clock
+}: ClockView['clock']) => ({
   ...clock,
   trains: trains === null ? '' : String(trains),
   beatsPerHour: beatsPerHour === null ? '' : String(beatsPerHour),

@@ -7,17 +7,23 @@ import { Asked } from '../parts/asked.tsx'
 import { Cautions } from '../parts/cautions.tsx'
 import { CivilDate } from '../parts/figures.tsx'
 import { Ledger } from '../parts/ledger.tsx'
+import { useMeasures } from '../parts/measures.tsx'
 import { Facts, Page, Section } from '../parts/page.tsx'
 import { More } from '../parts/pane.tsx'
 import { useShop } from '../shop.tsx'
 import { type ClockProps, type ClockView, clockQuery } from './clock.ts'
 import { ChangeClock } from './clock-form.tsx'
+import { MeasureClock } from './measure-clock.tsx'
 import { PassClock } from './pass-clock.tsx'
 import { Visits } from './visits.tsx'
 import { WarrantyToday } from './warranty-today.tsx'
 
 /** The forms of a clock's page by the last part of their address. */
-const forms: Readonly<Record<string, ComponentType<ClockProps>>> = { change: ChangeClock, pass: PassClock }
+const forms: Readonly<Record<string, ComponentType<ClockProps>>> = {
+  change: ChangeClock,
+  measure: MeasureClock,
+  pass: PassClock,
+}
 
 /** One clock: its warranty today, what it is, whose it was, every visit. */
 export function ClockPage({ id, act }: { id: string; act: string | undefined }) {
@@ -53,6 +59,7 @@ function Shown({ view, act }: { view: ClockView; act: string | undefined }) {
 
 function Description({ view: { clock, cautions }, doing }: { view: ClockView; doing: string | undefined }) {
   const { words, formats } = useShop()
+  const { saidBox, saidWeight } = useMeasures()
   const said = words.register.clock
   const listed = (parts: readonly (string | false | null)[]) => parts.filter(Boolean).join(', ')
   return (
@@ -83,6 +90,7 @@ function Description({ view: { clock, cautions }, doing }: { view: ClockView; do
               clock.mains && said.mains,
             ]),
           ],
+          [words.measures.size, listed([saidBox(clock), saidWeight(clock.weightG)])],
           [said.notes, clock.notes && <span className="several-lines">{clock.notes}</span>],
         ]}
       />
@@ -93,6 +101,11 @@ function Description({ view: { clock, cautions }, doing }: { view: ClockView; do
             <li>
               <Link className="button second" href={`/register/clock/${clock.id}/pass`}>
                 {said.pass}
+              </Link>
+            </li>
+            <li>
+              <Link className="button second" href={`/register/clock/${clock.id}/measure`}>
+                {words.measures.open}
               </Link>
             </li>
             <li>

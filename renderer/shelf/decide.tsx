@@ -3,8 +3,9 @@ import { answer, api } from '../api.ts'
 import { type Act, ActForm, Send, useAct, useAskedAct } from '../parts/act.tsx'
 import { useEntry } from '../parts/entry.ts'
 import { Choice, TextField } from '../parts/field.tsx'
+import { MeasureHere } from '../register/measure-clock.tsx'
 import { useShop } from '../shop.tsx'
-import { FitHint } from './fit.tsx'
+import { FitHint, useFreePlaces } from './fit.tsx'
 import type { RunView, Shelf } from './shelf.ts'
 
 type Decision = 'pass' | 'restart' | 'toBench' | 'move'
@@ -133,33 +134,35 @@ function ToBench({ view, close }: FormProps) {
 function Move({ view, places, close }: FormProps) {
   const { screens, shelf } = useShop().words
   const { decide } = shelf
-  const free = Object.fromEntries(
-    places.filter(place => place.number === null).map(place => [String(place.id), place.name]),
-  )
-  const entry = useEntry({ placeId: Object.keys(free)[0] ?? '' })
+  const { free, first, choices } = useFreePlaces(view.clock, places)
+  const entry = useEntry({ placeId: first })
+  const place = free.find(one => String(one.id) === entry.value.placeId)
   const act = useAct(
     (input: { runId: number; placeId: number }) => answer(api.shelf.move.$post({ json: input })),
     {
-      said: (_, { placeId }) => decide.moveSaid(view.repair.number, free[String(placeId)] ?? ''),
+      said: () => decide.moveSaid(view.repair.number, place?.name ?? ''),
       after: close,
     },
   )
-  if (Object.keys(free).length === 0) return <p className="quiet">{decide.noFree}</p>
+  if (free.length === 0) return <p className="quiet">{decide.noFree}</p>
   return (
-    <ActForm
-      act={act}
-      input={() => ({ runId: view.run.id, placeId: Number(entry.value.placeId) })}
-      label={decide.move}
-      focusFirst
-    >
-      <Choice label={decide.moveTo} choices={free} {...entry.at('placeId')} />
-      <FitHint clock={view.clock} place={places.find(place => String(place.id) === entry.value.placeId)} />
-      <div className="buttons">
-        <Send act={act}>{decide.move}</Send>
-        <button type="button" className="second" onClick={close}>
-          {screens.form.no}
-        </button>
-      </div>
-    </ActForm>
+    <>
+      <ActForm
+        act={act}
+        input={() => ({ runId: view.run.id, placeId: Number(entry.value.placeId) })}
+        label={decide.move}
+        focusFirst
+      >
+        <Choice label={decide.moveTo} choices={choices} {...entry.at('placeId')} />
+        <FitHint clock={view.clock} place={place} />
+        <div className="buttons">
+          <Send act={act}>{decide.move}</Send>
+          <button type="button" className="second" onClick={close}>
+            {screens.form.no}
+          </button>
+        </div>
+      </ActForm>
+      <MeasureHere clock={view.clock} />
+    </>
   )
 }

@@ -1,10 +1,10 @@
-import { misfits } from '../../core/run-in/place-fit.ts'
+import { type ClockToPlace, misfits } from '../../core/run-in/place-fit.ts'
 import { answer, api } from '../api.ts'
 import { ActForm, Send, useAct } from '../parts/act.tsx'
 import { useEntry } from '../parts/entry.ts'
 import { Choice, DecimalField } from '../parts/field.tsx'
+import { BoxFields, useMeasures } from '../parts/measures.tsx'
 import { More } from '../parts/pane.tsx'
-import { numberOrNull } from '../parts/typed.ts'
 import { useShop } from '../shop.tsx'
 import type { RunView, Shelf } from './shelf.ts'
 
@@ -13,11 +13,12 @@ type Place = Shelf['places'][number]
 /** What speaks against the place chosen for a clock, and the room there: advice, never a refusal. */
 export function FitHint({ clock, place }: { clock: RunView['clock']; place: Place | undefined }) {
   const { fit } = useShop().words.shelf
+  const { saidBox, saidWeight } = useMeasures()
   if (!place) return null
   const against = misfits(clock, place)
-  const room = (['heightMm', 'widthMm', 'depthMm'] as const).flatMap(side =>
-    place[side] === null ? [] : [`${place[side]} ${fit.side[side]}`],
-  )
+  const room = [saidBox(place), place.bearsG !== null && fit.bears(saidWeight(place.bearsG))]
+  const size = [saidBox(clock), saidWeight(clock.weightG)]
+  const listed = (parts: readonly (string | false)[]) => parts.filter(Boolean).join(', ')
   return (
     <div role="status" className="fit-hint">
       {against.length > 0 && (
@@ -25,9 +26,24 @@ export function FitHint({ clock, place }: { clock: RunView['clock']; place: Plac
           {fit.advice} {against.map(one => fit.misfits[one]).join(' ')}
         </p>
       )}
-      {room.length > 0 && <p className="quiet">{fit.room(room.join(' × '))}</p>}
+      {listed(room) && <p className="quiet">{fit.room(listed(room))}</p>}
+      {listed(size) && <p className="quiet">{fit.clock(listed(size))}</p>}
     </div>
   )
+}
+
+/** The free places to choose from for a clock, those that may not suit it named so, and the first that may. */
+export function useFreePlaces(clock: ClockToPlace, places: Shelf['places']) {
+  const { fit } = useShop().words.shelf
+  const suits = (place: Place) => misfits(clock, place).length === 0
+  const free = places.filter(place => place.number === null)
+  return {
+    free,
+    first: String((free.find(suits) ?? free[0])?.id ?? ''),
+    choices: Object.fromEntries(
+      free.map(place => [String(place.id), suits(place) ? place.name : fit.mayNotSuit(place.name)]),
+    ),
+  }
 }
 
 /** Says of a place what fits there. */
@@ -42,21 +58,17 @@ export function DescribePlaces({ places }: { places: Shelf['places'] }) {
   )
 }
 
-const typed = (size: number | null): string => (size === null ? '' : String(size))
-
-/** What is on record of a place as it would be typed. */
-const placeTyped = (place: Place) => ({
-  placeId: String(place.id),
-  heightMm: typed(place.heightMm),
-  widthMm: typed(place.widthMm),
-  depthMm: typed(place.depthMm),
-  weightsHang: place.weightsHang === null ? '' : place.weightsHang ? 'yes' : 'no',
-})
-
 function DescribeForm({ places, first }: { places: Shelf['places']; first: Place }) {
   const { fit } = useShop().words.shelf
+  const { typedBox, typedWeight, writtenBox, writtenWeight, weight } = useMeasures()
+  const placeTyped = (place: Place) => ({
+    placeId: String(place.id),
+    ...typedBox(place),
+    bearsG: typedWeight(place.bearsG),
+    weightsHang: place.weightsHang === null ? '' : place.weightsHang ? 'yes' : 'no',
+  })
   const entry = useEntry(placeTyped(first))
-  const { placeId, heightMm, widthMm, depthMm, weightsHang } = entry.value
+  const { placeId, bearsG, weightsHang } = entry.value
   const act = useAct(
     (input: Parameters<typeof api.shelf.describePlace.$post>[0]['json']) =>
       answer(api.shelf.describePlace.$post({ json: input })),
@@ -64,9 +76,8 @@ function DescribeForm({ places, first }: { places: Shelf['places']; first: Place
   )
   const input = () => ({
     placeId: Number(placeId),
-    heightMm: numberOrNull(heightMm),
-    widthMm: numberOrNull(widthMm),
-    depthMm: numberOrNull(depthMm),
+    ...writtenBox(entry.value),
+    bearsG: writtenWeight(bearsG),
     weightsHang: weightsHang === '' ? null : weightsHang === 'yes',
   })
   const choose = (id: string) => {
@@ -78,9 +89,8 @@ function DescribeForm({ places, first }: { places: Shelf['places']; first: Place
     <ActForm act={act} input={input} label={fit.open}>
       <div className="fields">
         <Choice label={fit.place} name="placeId" choices={choices} value={placeId} onChange={choose} />
-        <DecimalField label={fit.height} unit="mm" {...entry.at('heightMm')} />
-        <DecimalField label={fit.width} unit="mm" {...entry.at('widthMm')} />
-        <DecimalField label={fit.depth} unit="mm" {...entry.at('depthMm')} />
+        <BoxFields entry={entry} />
+        <DecimalField label={fit.load} unit={weight} {...entry.at('bearsG')} />
         <Choice
           label={fit.weights}
           choices={fit.weightsHang}

@@ -7,8 +7,9 @@ import { Choice, DecimalField, TextField } from '../parts/field.tsx'
 import { Pane } from '../parts/pane.tsx'
 import { TimeField } from '../parts/time-field.tsx'
 import { orNull } from '../parts/typed.ts'
+import { MeasureHere } from '../register/measure-clock.tsx'
 import { useShop } from '../shop.tsx'
-import { FitHint } from './fit.tsx'
+import { FitHint, useFreePlaces } from './fit.tsx'
 import type { Shelf, Startable } from './shelf.ts'
 
 interface Begin {
@@ -23,22 +24,24 @@ interface Begin {
 export function StartPane({ row, places }: { row: Startable; places: Shelf['places'] }) {
   const { words } = useShop()
   const { start } = words.shelf
-  const free = places.filter(place => place.number === null)
+  const isFree = places.some(place => place.number === null)
   return (
     <Pane title={start.heading(row.number)}>
       <p className="quiet">
         {clockWords(words, row.clock)} · {row.owner.name}
       </p>
-      {free.length === 0 ? <AddPlace /> : <StartForm row={row} free={free} />}
+      {isFree ? <StartForm row={row} places={places} /> : <AddPlace />}
+      <MeasureHere clock={row.clock} />
     </Pane>
   )
 }
 
-function StartForm({ row, free }: { row: Startable; free: Shelf['places'] }) {
+function StartForm({ row, places }: { row: Startable; places: Shelf['places'] }) {
   const { words, formats } = useShop()
   const { start } = words.shelf
+  const { free, first, choices } = useFreePlaces(row.clock, places)
   const entry = useEntry({
-    placeId: String(free[0]?.id ?? ''),
+    placeId: first,
     start: '',
     error: '0',
     limitPerDay: row.usualLimitPerDay,
@@ -53,7 +56,6 @@ function StartForm({ row, free }: { row: Startable; free: Shelf['places'] }) {
     error: orNull(entry.value.error),
     limitPerDay: orNull(entry.value.limitPerDay),
   })
-  const choices = Object.fromEntries(free.map(place => [String(place.id), place.name]))
   return (
     <ActForm act={act} input={input} label={start.heading(row.number)}>
       <p>{start.advice}</p>

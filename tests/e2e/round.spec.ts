@@ -4,7 +4,7 @@ import { Hands } from './hands.ts'
 import { type StartedShop, startShop } from './start-shop.ts'
 import { workLedger } from './work-shop.ts'
 
-const { shelf, bench, stores } = en
+const { shelf, bench, stores, measures } = en
 const clocks = 20
 /** The repair that is at the bench. */
 const atBench = 2200 + clocks + 1
@@ -73,6 +73,31 @@ test('the round, the bench and the stores are worked by keyboard alone', async (
     await hands.follow(bench.card.toShelf)
     await hands.fill(shelf.start.placeName, 'Hook 1')
     await hands.push(shelf.start.addPlace)
+    await expect(page.getByRole('button', { name: shelf.start.send })).toBeVisible()
+  })
+
+  await test.step('a clock that is measured there is held against the room written down for the place', async () => {
+    await hands.push(measures.open)
+    const form = page.getByRole('form', { name: measures.title })
+    await hands.to(form.getByLabel(measures.names.heightMm, { exact: true }))
+    await hands.write('415')
+    await hands.fill(measures.weight, '8.2')
+    await hands.to(form.getByRole('button', { name: measures.send }))
+    await hands.press('Enter')
+    await expect(page.getByText(shelf.fit.clock('415 mm high, 8.2 kg'))).toBeVisible()
+    await hands.to(page.locator('summary', { hasText: shelf.fit.open }))
+    await hands.press('Enter')
+    await hands.choose(shelf.fit.place, 'Hook 1')
+    await hands.fill(measures.names.heightMm, '400')
+    await hands.fill(shelf.fit.load, '8')
+    await hands.push(shelf.fit.send)
+    await expect(page.getByText(shelf.fit.room('400 mm high, bears 8 kg'))).toBeVisible()
+    const hint = page.getByText(shelf.fit.advice)
+    await expect(hint).toContainText(shelf.fit.misfits.heightMm)
+    await expect(hint).toContainText(shelf.fit.misfits.load)
+  })
+
+  await test.step('it may be put there all the same', async () => {
     await hands.push(shelf.start.send)
     await expect(page.getByText(shelf.reading.now(atBench), { exact: true })).toBeVisible()
   })

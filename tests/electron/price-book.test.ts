@@ -140,8 +140,8 @@ it('refuses to clean a silvered dial, by the code of the work whoever does it an
   const silver = { ...away, description: 'Clean', priced: { ...away.priced, work: 're-silvering' } }
   expect((await write(silver)).status).toBe(200)
   const painted = await shop.view(`repairs/${repair.number}`)
-  const { id, ...clock } = painted.clock
-  await shop.act('register.changeClock', { ...clock, clockId: id, dial: 'painted' })
+  const { id, form, maker, serial } = painted.clock
+  await shop.act('register.changeClock', { clockId: id, form, maker, serial, dial: 'painted' })
   expect((await write(byBook)).status).toBe(200)
 })
 

@@ -7,6 +7,7 @@ import {
   type Shop,
   takeInPell,
 } from './handler-fixture.ts'
+import { refused } from './work-fixture.ts'
 
 let shop: Shop
 beforeEach(async () => {
@@ -135,6 +136,36 @@ describe('a clock’s page', () => {
       covered: true,
     })
     expect((await shop.view(`clocks/${repair.clockId}`)).visits[0].comebackOf).toBe(2201)
+  })
+
+  it('keeps the size of a clock beside its description, and neither writes over the other', async () => {
+    const { clockId } = await takeInPell(shop)
+    const size = { heightMm: 415, widthMm: 280, depthMm: null, weightG: 8200 }
+    await shop.act('register.measureClock', { clockId, ...size })
+    await shop.act('register.changeClock', { clockId, form: 'bracket', maker: 'Corvane' })
+    expect((await shop.view(`clocks/${clockId}`)).clock).toMatchObject({ ...size, maker: 'Corvane' })
+    const { rows } = await shop.view('dayBook')
+    expect(rows.find((row: { act: string }) => row.act === 'register.measureClock')).toMatchObject({
+      clockId,
+    })
+  })
+
+  it('refuses a size nobody can have measured, and one that somebody else changed since it was seen', async () => {
+    const { clockId } = await takeInPell(shop)
+    const wrong = { clockId, heightMm: 0, widthMm: 10_001, depthMm: 2.5, weightG: -1 }
+    expect(refused(await shop.tryAct('register.measureClock', wrong)).problems).toEqual([
+      'input.tooSmall heightMm',
+      'input.tooLarge widthMm',
+      'input.wrongType depthMm',
+      'input.tooSmall weightG',
+    ])
+    const unmeasured = { heightMm: null, widthMm: null, depthMm: null, weightG: null }
+    await shop.act('register.measureClock', { clockId, heightMm: 415, seen: unmeasured })
+    const late = await shop.tryAct('register.measureClock', { clockId, heightMm: 416, seen: unmeasured })
+    expect(refused(late).problems).toEqual(['record.changedMeanwhile heightMm'])
+    expect(refused(await shop.tryAct('register.measureClock', { clockId: 999 })).problems).toEqual([
+      'clock.unknown clockId',
+    ])
   })
 
   it('is not there for a number no clock has', async () => {

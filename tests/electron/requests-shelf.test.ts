@@ -76,7 +76,7 @@ describe('putting a clock on the shelf', () => {
 describe('what fits at a place', () => {
   it('is on record beside it, and is advice: a clock may be put there all the same', async () => {
     const { id: placeId } = await shop.act('shop.addPlace', { name: 'Low shelf', kind: 'shelf' })
-    const room = { heightMm: 400, widthMm: 350, depthMm: null, weightsHang: false }
+    const room = { heightMm: 400, widthMm: 350, depthMm: null, bearsG: 12_000, weightsHang: false }
     await shop.act('shelf.describePlace', { placeId, ...room })
     expect((await shop.view('shelf')).places.find((p: { id: number }) => p.id === placeId)).toMatchObject(
       room,
@@ -84,6 +84,9 @@ describe('what fits at a place', () => {
     const repair = await workedRepair(shop, {
       clock: { form: 'longcase', trains: 2, power: 'weight', duration: '8-day', strike: 'rack' },
     })
+    const size = { heightMm: 2100, widthMm: 520, depthMm: 260, weightG: 61_000 }
+    await shop.act('register.measureClock', { clockId: repair.clockId, ...size })
+    expect((await shop.view('shelf')).toStart[0].clock).toMatchObject(size)
     await shop.act('shelf.startRunIn', { repairId: repair.id, placeId })
     const small = await shop.tryAct('shelf.describePlace', { placeId, heightMm: 0 })
     expect(refused(small).problems).toEqual(['input.tooSmall heightMm'])

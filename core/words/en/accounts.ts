@@ -19,6 +19,7 @@ const acts = {
   'register.mergeOwners': 'A duplicate merged into an owner',
   'register.addClock': 'A clock entered',
   'register.changeClock': 'A clock’s description changed',
+  'register.measureClock': 'A clock measured',
   'register.passClock': 'A clock passed to another owner',
   'register.import': 'Owners and clocks of a list entered',
   'counter.takeIn': 'A clock taken in',

@@ -1,6 +1,7 @@
 /** What a field of an entry is called, by its name in the day book, where the name split into its words does not say it. */
 export const fields: Readonly<Record<string, string>> = {
   at: 'when',
+  bearsG: 'bears, in g',
   beatsPerHour: 'beats an hour',
   benchRate: 'bench rate',
   by: 'how',
@@ -40,6 +41,7 @@ export const fields: Readonly<Record<string, string>> = {
   upToCost: 'up to a cost of',
   vendorId: 'vendor',
   waitId: 'wait',
+  weightG: 'weight in g',
   x: 'across',
   y: 'down',
 }

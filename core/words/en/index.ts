@@ -8,6 +8,7 @@ import { exports } from './exports.ts'
 import { figures } from './figures.ts'
 import { listImport } from './import.ts'
 import { meanwhile } from './meanwhile.ts'
+import { measures } from './measures.ts'
 import { messages } from './messages.ts'
 import { papers } from './papers.ts'
 import { priceBook } from './price-book.ts'
@@ -49,6 +50,7 @@ export const en = {
   repair,
   screens,
   shop,
+  measures,
   shelf,
   start,
   stores,

@@ -17,9 +17,18 @@ const coded: Readonly<Record<string, Readonly<Record<string, string>>>> = {
 
 const plain: Readonly<Record<string, string>> = { true: 'ticked', false: 'not ticked', unknown: notLookedAt }
 
+/** What the whole numbers of a record count, by field. */
+const counted: Readonly<Record<string, string>> = {
+  heightMm: 'mm',
+  widthMm: 'mm',
+  depthMm: 'mm',
+  weightG: 'g',
+}
+
 const shown = ({ field, now }: Values): string => {
   const value = String(now)
-  return coded[String(field)]?.[value] ?? plain[value] ?? value
+  const unit = counted[String(field)]
+  return coded[String(field)]?.[value] ?? plain[value] ?? (unit ? `${value} ${unit}` : value)
 }
 
 /** What is said when somebody else changed a record that is open in two places. */
