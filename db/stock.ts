@@ -19,3 +19,13 @@ export function moveStock(tx: Write, move: Omit<typeof stockMoves.$inferInsert, 
     .run()
   return row
 }
+
+/** How many of a use are still on the repair. */
+export function leftOfUse(read: Read, use: { id: number; quantity: number }): number {
+  const back = read
+    .select({ sum: sql<number>`ifnull(sum(${stockMoves.quantity}), 0)` })
+    .from(stockMoves)
+    .where(eq(stockMoves.undoesId, use.id))
+    .get()
+  return -use.quantity - (back?.sum ?? 0)
+}

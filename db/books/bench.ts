@@ -5,6 +5,7 @@ import { gather } from '../../core/checked.ts'
 import { problem } from '../../core/problems.ts'
 import type { Component } from '../../core/vocabulary/intake.ts'
 import type { AsFoundMark, WaitReason, Work } from '../../core/vocabulary/work.ts'
+import { refuseOutsideBeyondLimit } from '../beyond-limit.ts'
 import { accepted, amountIn } from '../checked-in.ts'
 import { repairInShop, repairRow, settle } from '../facts.ts'
 import { inShop } from '../in-shop.ts'
@@ -148,7 +149,7 @@ export interface SendOut extends VendorEntry, CostAndPrice {
   readonly dueOn: string | null
 }
 
-/** Sends work out to a vendor, known or new. */
+/** Sends work out to a vendor, known or new; refused at a price that would take the bill beyond what the owner agreed to. */
 export const sendOut = verb('bench.sendOut', (tx, input: SendOut, doing) => {
   const repair = repairInShop(tx, input.repairId)
   refuseForbiddenWork(tx, repair, input.work, input.work === null ? 'description' : 'work')
@@ -160,6 +161,7 @@ export const sendOut = verb('bench.sendOut', (tx, input: SendOut, doing) => {
     .values({ repairId: repair.id, vendorId, description, dueOn, sentAt: doing.at, ...money })
     .returning()
     .get()
+  if (money.priceMinor !== null) refuseOutsideBeyondLimit(tx, repair)
   return { subject: { kind: 'repair', id: repair.id }, result: { id, vendorId } }
 })
 

@@ -1,44 +1,45 @@
-import { eq, sql } from 'drizzle-orm'
+import { eq } from 'drizzle-orm'
+import { minor } from '../../core/money/minor.ts'
+import { refuseUseBeyondLimit } from '../beyond-limit.ts'
 import { repairInShop, repairOpenTo } from '../facts.ts'
-import type { Read } from '../ledger.ts'
 import { known, refuse } from '../refusal.ts'
 import { stockMoves } from '../schema/index.ts'
-import { moveStock, partRow } from '../stock.ts'
+import { leftOfUse, moveStock, partRow } from '../stock.ts'
 import { verb } from '../verb.ts'
 
-/** How many of a use are still on the repair. */
-export function leftOfUse(read: Read, use: { id: number; quantity: number }): number {
-  const back = read
-    .select({ sum: sql<number>`ifnull(sum(${stockMoves.quantity}), 0)` })
-    .from(stockMoves)
-    .where(eq(stockMoves.undoesId, use.id))
-    .get()
-  return -use.quantity - (back?.sum ?? 0)
+/** A part used at the bench. */
+export interface PartUse {
+  readonly repairId: number
+  readonly partId: number
+  readonly quantity: number
+  /** The owner pays nothing for it: it goes on no bill above what is agreed. */
+  readonly atShopsCost: boolean
 }
 
-/** Takes parts from stock for a repair; what they cost and are sold for is frozen as it is now. */
-export const takePart = verb(
-  'bench.usePart',
-  (tx, input: { repairId: number; partId: number; quantity: number }, doing) => {
-    const repair = repairOpenTo(tx, input.repairId, 'work')
-    const part = partRow(tx, input.partId)
-    if (part.inStock < input.quantity) refuse('part.notEnough', 'quantity', { inStock: part.inStock })
-    const move = moveStock(tx, {
-      partId: part.id,
-      at: doing.at,
-      personId: doing.personId,
-      kind: 'used',
-      quantity: -input.quantity,
-      repairId: repair.id,
-      unitCostMinor: part.unitCostMinor,
-      unitPriceMinor: part.unitPriceMinor,
-    })
-    return {
-      subject: { kind: 'repair', id: repair.id },
-      result: { id: move.id, unitPriceMinor: move.unitPriceMinor, inStock: part.inStock - input.quantity },
-    }
-  },
-)
+/**
+ * Takes parts from stock for a repair; what they cost and are sold for is frozen as it is now. Refused where the bill would pass
+ * what the owner agreed to, unless the shop bears it.
+ */
+export const takePart = verb('bench.usePart', (tx, input: PartUse, doing) => {
+  const repair = repairOpenTo(tx, input.repairId, 'work')
+  const part = partRow(tx, input.partId)
+  if (part.inStock < input.quantity) refuse('part.notEnough', 'quantity', { inStock: part.inStock })
+  const move = moveStock(tx, {
+    partId: part.id,
+    at: doing.at,
+    personId: doing.personId,
+    kind: 'used',
+    quantity: -input.quantity,
+    repairId: repair.id,
+    unitCostMinor: part.unitCostMinor,
+    unitPriceMinor: input.atShopsCost ? minor(0) : part.unitPriceMinor,
+  })
+  if (!input.atShopsCost) refuseUseBeyondLimit(tx, repair, part)
+  return {
+    subject: { kind: 'repair', id: repair.id },
+    result: { id: move.id, unitPriceMinor: move.unitPriceMinor, inStock: part.inStock - input.quantity },
+  }
+})
 
 /** Puts parts of one use back into stock, at the price they were taken for. */
 export const putBack = verb(

@@ -5,11 +5,11 @@ import { hoursByWork } from '../../core/labour/by-work.ts'
 import { isForgotten } from '../../core/labour/forgotten.ts'
 import { entryMinutes, totalMinutes } from '../../core/labour/minutes.ts'
 import { minor } from '../../core/money/minor.ts'
-import { leftOfUse } from '../books/parts-used.ts'
 import { isUnanswered, type RepairRow } from '../facts.ts'
 import type { Read } from '../ledger.ts'
 import { askedId, question } from '../question.ts'
 import * as s from '../schema/index.ts'
+import { leftOfUse } from '../stock.ts'
 import { agreedLabour, minutesByRepair } from './agreed-hours.ts'
 
 const labour = question(read =>

@@ -42,6 +42,13 @@ const outsideInput = z.strictObject({
 const reason = required(400)
 const pieces = count(1, 100_000)
 
+const useInput = z.strictObject({
+  repairId: id,
+  partId: id,
+  quantity: pieces.default(1),
+  atShopsCost: tick,
+})
+
 /** Acts at the bench. */
 export const bench = new Hono<Env>()
   .post('/startLabour', body(z.strictObject({ repairId: id, task: oneOf(tasks), switch: tick })), c =>
@@ -77,9 +84,7 @@ export const bench = new Hono<Env>()
   .post('/takeBack', body(z.strictObject({ outsideWorkId: id, cost: openAmount, price: openAmount })), c =>
     perform(c, book.takeBack, c.req.valid('json')),
   )
-  .post('/usePart', body(z.strictObject({ repairId: id, partId: id, quantity: pieces.default(1) })), c =>
-    perform(c, used.takePart, c.req.valid('json')),
-  )
+  .post('/usePart', body(useInput), c => perform(c, used.takePart, c.req.valid('json')))
   .post(
     '/putBack',
     body(z.strictObject({ moveId: id, quantity: pieces.default(1), reason: optional(400) })),

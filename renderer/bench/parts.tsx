@@ -2,7 +2,7 @@ import { useQuery } from '@tanstack/react-query'
 import { answer, api } from '../api.ts'
 import { useAct } from '../parts/act.tsx'
 import { useEntry } from '../parts/entry.ts'
-import { Choice, DecimalField, TextField } from '../parts/field.tsx'
+import { Choice, DecimalField, TextField, Tick } from '../parts/field.tsx'
 import { Money } from '../parts/figures.tsx'
 import { type Column, Entry, Ledger } from '../parts/ledger.tsx'
 import { Opened, OpenForm } from '../parts/opened.tsx'
@@ -73,9 +73,9 @@ function UseForm({ view, close }: { view: Repair; close: () => void }) {
   const { parts: said } = words.bench
   const { data } = useQuery(storesQuery)
   const inStock = data?.parts.filter(part => part.active && part.inStock > 0) ?? []
-  const entry = useEntry({ partId: '', quantity: '' })
+  const entry = useEntry({ partId: '', quantity: '', atShopsCost: false })
   const act = useAct(
-    (input: { repairId: number; partId: number; quantity: number }) =>
+    (input: { repairId: number; partId: number; quantity: number; atShopsCost: boolean }) =>
       answer(api.bench.usePart.$post({ json: input })),
     {
       said: (result, input) =>
@@ -91,11 +91,13 @@ function UseForm({ view, close }: { view: Repair; close: () => void }) {
     repairId: view.repair.id,
     partId: neededNumber(entry.value.partId),
     quantity: neededNumber(entry.value.quantity),
+    atShopsCost: entry.value.atShopsCost,
   })
   return (
     <OpenForm act={act} input={input} label={said.add} send={said.send} close={close}>
       <Choice label={said.part} choices={choices} empty={words.screens.form.choose} {...entry.at('partId')} />
       <DecimalField label={said.quantity} {...entry.at('quantity')} />
+      <Tick label={said.atShopsCost} hint={said.atShopsCostHint} {...entry.at('atShopsCost')} />
     </OpenForm>
   )
 }

@@ -43,7 +43,7 @@ function perform(partId: number, { kind, n }: Act): void {
   const doing = shop.doing(at)
   const entry = { partId, quantity: n, unitCost: null, note: '' }
   if (kind === 'receive') receiveParts(ledger, doing, entry)
-  if (kind === 'use') takePart(ledger, doing, { repairId, partId, quantity: n })
+  if (kind === 'use') takePart(ledger, doing, { repairId, partId, quantity: n, atShopsCost: false })
   if (kind === 'count') countPart(ledger, doing, { partId, counted: n - 1, note: 'counted' })
   if (kind === 'order') {
     const order = { partId, repairId: null, vendorId: null, vendor: '', quantity: n, dueOn: null }

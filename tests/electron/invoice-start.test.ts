@@ -64,12 +64,47 @@ it('adds what was used beyond it at the price of that day, as long as the go-ahe
   })
   // Agreed 310.80, at most 341.88 (10 % more): 240.00 + 19.00 + 10.00 with 20 % is 322.80; 16.00 more pass it.
   expect(await start()).toEqual({ agreed, used: ['2 Gut line 5.00'], left: [] })
+})
+
+it('takes no part, and sends no work out at a price, beyond what the owner agreed to and the margin on it', async () => {
   await use(line.id, 2)
-  expect(await start()).toEqual({
-    agreed,
-    used: ['2 Gut line 5.00'],
-    left: [['beyond-limit', '2 Gut line 8.00']],
+  const part = { repairId: repair.id, partId: spring.id, quantity: 3 }
+  const refused = await shop.tryAct('bench.usePart', part)
+  expect(refused.body.problems[0]).toMatchObject({
+    code: 'limit.part',
+    field: 'atShopsCost',
+    message: expect.stringMatching(/370\.80.*310\.80.*341\.88/),
   })
+  const out = {
+    repairId: repair.id,
+    vendor: 'Lowmere Turners',
+    work: 'repair',
+    description: 'Arbor',
+    price: '20.00',
+  }
+  expect((await shop.tryAct('bench.sendOut', out)).body.problems[0]).toMatchObject({
+    code: 'limit.outside',
+    field: 'price',
+  })
+  expect((await start()).used).toEqual(['2 Gut line 5.00'])
+  await shop.act('bench.sendOut', { ...out, price: null })
+  await shop.act('bench.usePart', { ...part, atShopsCost: true })
+  expect((await start()).used).toEqual(['2 Gut line 5.00', '2 Mainspring 0.00'])
+})
+
+it('takes the part once the owner has agreed to more', async () => {
+  const part = { repairId: repair.id, partId: spring.id, quantity: 4 }
+  expect((await shop.tryAct('bench.usePart', part)).body.problems[0].code).toBe('limit.part')
+  const { estimates } = await shop.view('repairs/2201')
+  await shop.act('estimates.recordWord', {
+    estimateId: estimates[0].id,
+    answer: 'go-ahead',
+    who: 'The owner',
+    way: 'telephone',
+    limit: '500.00',
+  })
+  await shop.act('bench.usePart', part)
+  expect((await start()).used).toEqual(['3 Mainspring 20.00'])
 })
 
 it('proposes lines that the invoice takes as they are', async () => {

@@ -210,6 +210,8 @@ export const bench = {
     part: 'Part',
     inStock: (n: number) => `${n} in stock`,
     quantity: 'Quantity',
+    atShopsCost: 'At the shop’s cost',
+    atShopsCostHint: 'The owner pays nothing for it.',
     send: 'Take from stock',
     said: (name: string, left: number) => `${name}: taken, ${left} left in stock.`,
     none: 'No parts used.',

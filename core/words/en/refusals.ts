@@ -87,6 +87,10 @@ export const refusals = {
   'estimate.highBelowLow': () => 'The upper end must not be below the estimate itself.',
   'limit.exceeded': (v: Values) =>
     `This comes to ${v.total}, above the ${v.limit} the owner has agreed to. Write a supplement and record the owner’s word first.`,
+  'limit.part': (v: Values) =>
+    `With this part the bill would come to ${v.total}. The owner has agreed to ${v.limit}; without a new word it may come to ${v.most} at most. Write a supplement and ask the owner, or tick that the shop bears its cost.`,
+  'limit.outside': (v: Values) =>
+    `With this the bill would come to ${v.total}. The owner has agreed to ${v.limit}; without a new word it may come to ${v.most} at most. Write a supplement and ask the owner, or leave the price empty where the shop bears it.`,
   'standing.noEstimateSent': () => 'Send an estimate first.',
   'standing.noEstimateWritten': () => 'Write an estimate first.',
   'standing.noGoAhead': () => 'The owner has not given the go-ahead yet.',
