@@ -19,6 +19,8 @@ export interface ImportedOwner {
     readonly kind: 'phone' | 'e-mail'
     readonly value: string
     readonly preferred: boolean
+    /** A phone that is no number is kept as it is written. */
+    readonly asWritten?: boolean
   }[]
 }
 
@@ -69,10 +71,14 @@ function trainsOf(text: string): Checked<number | null> {
   return unless(/^[1-3]$/.test(text) ? [] : [problem('runIn.trains', 'clock.trains')], () => Number(text))
 }
 
-function ownerOf(cells: readonly string[], mapping: Mapping): ImportedOwner {
+function ownerOf(cells: readonly string[], mapping: Mapping, phonesAsWritten: boolean): ImportedOwner {
   const all = (field: ImportField) => cellsOf(cells, mapping, field)
   const ways = [
-    ...all('phone').map(value => ({ kind: 'phone' as const, value })),
+    ...all('phone').map(value => ({
+      kind: 'phone' as const,
+      value,
+      ...(phonesAsWritten ? { asWritten: true } : {}),
+    })),
     ...all('e-mail').map(value => ({ kind: 'e-mail' as const, value })),
   ]
   return {
@@ -110,11 +116,17 @@ function clockOf(
   })
 }
 
-/** A line's cells as an owner and a clock, or what in it cannot be read; names and contacts are checked by the ledger. */
+/**
+ * A line's cells as an owner and a clock, or what in it cannot be read; names and contacts are checked by the ledger. With
+ * `phonesAsWritten` a telephone that is no number is kept as it is written.
+ */
 export const importedRow = (
   cells: readonly string[],
   line: number,
   mapping: Mapping,
   words: ImportWords,
+  phonesAsWritten = false,
 ): Checked<ImportedRow> =>
-  whenGood(clockOf(cells, mapping, words), clock => good({ line, owner: ownerOf(cells, mapping), clock }))
+  whenGood(clockOf(cells, mapping, words), clock =>
+    good({ line, owner: ownerOf(cells, mapping, phonesAsWritten), clock }),
+  )

@@ -3,6 +3,7 @@ import { useState } from 'react'
 import { answer, api } from '../api.ts'
 import type { Bound } from '../parts/entry.ts'
 import { TextField, Tick } from '../parts/field.tsx'
+import { useProblem } from '../parts/problems.tsx'
 import { useShop } from '../shop.tsx'
 
 interface PhoneFieldProps extends Bound<string> {
@@ -29,10 +30,11 @@ export function PhoneField({ asWritten, hint, ...field }: PhoneFieldProps) {
   const said = useShop().words.register.phone
   const { reading, leave } = useReading(field.value)
   const odd = reading?.kept === null
-  const told = reading && said.told(reading)
+  const refused = useProblem(field.name) !== undefined
+  const told = reading && !(odd && refused) ? said.told(reading) : undefined
   return (
     <div className="phone-field">
-      <TextField inputMode="tel" {...field} hint={told ?? hint} onLeave={leave} />
+      <TextField inputMode="tel" {...field} hint={told ?? (refused ? undefined : hint)} onLeave={leave} />
       {(odd || asWritten.value) && <Tick label={said.asWritten} {...asWritten} />}
     </div>
   )

@@ -91,6 +91,34 @@ test('a list is entered by keyboard: columns, every bad line, likely duplicates,
   })
 })
 
+test('a list in UTF-8 with a byte order mark is read as the one in Windows-1252, and a telephone that is no number may be kept', async () => {
+  const page = await context.newPage()
+  const hands = new Hands(page)
+  const marked = [
+    '\uFEFFName;Phone;Address;Clock type;Maker;Serial no.',
+    'Łucja Żak;by way of the baker;"2 Weir Lane',
+    'Orrinford";mantel;"Corrie; Vell";CV 8001',
+    'Łucja Żak;by way of the baker;;wall;Ashby;CV 8002',
+  ].join('\n')
+  await page.goto(`${shop.origin}/register/import`)
+  await choose(page, Buffer.from(marked, 'utf8'))
+  await expect(page.getByText(say.found(2))).toBeVisible()
+  await expect(page.getByLabel(say.encoding)).toHaveValue('utf-8')
+  await expect(page.getByText('2 Weir Lane, Orrinford · by way of the baker')).toBeVisible()
+  await hands.push(say.check)
+  await expect(bad(page).locator('tbody tr')).toHaveCount(2)
+  await hands.to(page.getByLabel(say.phonesAsWritten))
+  await hands.press('Space')
+  await hands.push(say.check)
+  await hands.push(say.enter(2))
+  await hands.agree(say.enter(2))
+  await expect(page.getByText(say.said(1, 2))).toBeVisible()
+  await page.goto(`${shop.origin}/register?afterName=%C5%81ucja&afterId=0`)
+  await hands.follow('Łucja Żak')
+  await expect(page.getByText('by way of the baker', { exact: true })).toBeVisible()
+  await expect(page.getByText('Corrie; Vell').first()).toBeVisible()
+})
+
 test('a long list shows how far its check is and can be stopped, and a broken one is told', async () => {
   const page = await context.newPage()
   const hands = new Hands(page)

@@ -50,6 +50,7 @@ export const listImport = {
     dial: 'dial',
     clockNotes: 'notes on the clock',
   } satisfies Record<ImportField, string>,
+  phonesAsWritten: 'Keep a telephone that is no number as it is written',
   noName: 'Say which column has the owner’s name.',
   preview: 'The first lines as they would be entered',
   line: 'Line',

@@ -20,6 +20,7 @@ export default function ImportPage() {
   const said = words.listImport
   const [file, setFile] = useState<{ from: File; read: FileText; table: Table } | null>(null)
   const [mapping, setMapping] = useState<Mapping>([])
+  const [phonesAsWritten, setPhonesAsWritten] = useState(false)
   const checking = useCheck()
   const take = async (from: File, encoding: Encoding | null, delimiter: Delimiter | null) => {
     const read = await fileText(from, encoding)
@@ -31,6 +32,10 @@ export default function ImportPage() {
   const map = (changed: Mapping) => {
     checking.reset()
     setMapping(changed)
+  }
+  const keepPhones = (asWritten: boolean) => {
+    checking.reset()
+    setPhonesAsWritten(asWritten)
   }
   const table = file && 'headings' in file.table ? file.table : null
   const lines = table?.lines ?? []
@@ -47,7 +52,12 @@ export default function ImportPage() {
       {ready && (
         <>
           <Columns table={table} mapping={mapping} onMap={map} />
-          <Preview lines={lines} mapping={mapping} checking={checking} />
+          <Preview
+            lines={lines}
+            reading={{ mapping, phonesAsWritten }}
+            onPhones={keepPhones}
+            checking={checking}
+          />
         </>
       )}
       {checking.check.state === 'done' && (

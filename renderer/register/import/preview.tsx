@@ -1,23 +1,25 @@
-import type { Mapping } from '../../../core/import/fields.ts'
 import { importedRow } from '../../../core/import/rows.ts'
 import { problemText } from '../../../core/words/problem-text.ts'
+import { Tick } from '../../parts/field.tsx'
 import { Ledger } from '../../parts/ledger.tsx'
 import { Section } from '../../parts/page.tsx'
 import { useShop } from '../../shop.tsx'
 import type { FileLine } from './read-file.ts'
 import { ClockWords, OwnerWords } from './row-words.tsx'
-import type { useCheck } from './use-check.ts'
+import type { Reading, useCheck } from './use-check.ts'
 
 interface PreviewProps {
   readonly lines: readonly FileLine[]
-  readonly mapping: Mapping
+  readonly reading: Reading
+  readonly onPhones: (asWritten: boolean) => void
   readonly checking: ReturnType<typeof useCheck>
 }
 
 const shown = 5
 
 /** The first lines as they would be entered, and the check of all of them: how far it is, and a way to stop it. */
-export function Preview({ lines, mapping, checking }: PreviewProps) {
+export function Preview({ lines, reading, onPhones, checking }: PreviewProps) {
+  const { mapping, phonesAsWritten } = reading
   const { words } = useShop()
   const { listImport: said } = words
   const rows = lines
@@ -52,7 +54,12 @@ export function Preview({ lines, mapping, checking }: PreviewProps) {
         ]}
       />
       {named ? (
-        <Progress checking={checking} onCheck={() => checking.start(lines, mapping)} />
+        <>
+          {mapping.includes('phone') && (
+            <Tick name="phones" label={said.phonesAsWritten} value={phonesAsWritten} onChange={onPhones} />
+          )}
+          <Progress checking={checking} onCheck={() => checking.start(lines, reading)} />
+        </>
       ) : (
         <p className="late">{said.noName}</p>
       )}

@@ -20,6 +20,13 @@ export type Check =
   | { readonly state: 'running'; readonly done: number; readonly of: number }
   | { readonly state: 'done'; readonly lines: readonly CheckedLine[] }
 
+/** How the lines of a file are read. */
+export interface Reading {
+  readonly mapping: Mapping
+  /** Telephones that are no numbers are kept as they are written. */
+  readonly phonesAsWritten: boolean
+}
+
 /** Lines checked at a time: after each the page shows how far it is and can be stopped. */
 const atATime = 500
 
@@ -28,17 +35,20 @@ export function useCheck() {
   const { words } = useShop()
   const [check, setCheck] = useState<Check>({ state: 'none' })
   const run = useRef(0)
-  const read = ({ line, cells }: FileLine, mapping: Mapping): CheckedLine | ImportedRow => {
-    const row = importedRow(cells, line, mapping, words)
+  const read = (
+    { line, cells }: FileLine,
+    { mapping, phonesAsWritten }: Reading,
+  ): CheckedLine | ImportedRow => {
+    const row = importedRow(cells, line, mapping, words, phonesAsWritten)
     if (row.ok) return row.value
     return { line, problems: row.problems.map(one => ({ ...one, message: problemText(words, one) })) }
   }
-  const start = async (lines: readonly FileLine[], mapping: Mapping) => {
+  const start = async (lines: readonly FileLine[], reading: Reading) => {
     const mine = ++run.current
     const checked: CheckedLine[] = []
     for (let from = 0; from < lines.length; from += atATime) {
       setCheck({ state: 'running', done: from, of: lines.length })
-      const read_ = lines.slice(from, from + atATime).map(line => read(line, mapping))
+      const read_ = lines.slice(from, from + atATime).map(line => read(line, reading))
       checked.push(...(await stood(read_)))
       if (run.current !== mine) return
     }
@@ -46,8 +56,8 @@ export function useCheck() {
   }
   return {
     check,
-    start: (lines: readonly FileLine[], mapping: Mapping) =>
-      start(lines, mapping).catch((error: unknown) => {
+    start: (lines: readonly FileLine[], reading: Reading) =>
+      start(lines, reading).catch((error: unknown) => {
         setCheck({ state: 'none' })
         throw error
       }),
