@@ -1,21 +1,27 @@
-import type { Caution } from '../cautions/cautions.ts'
-import { type Chime, type Form, forms, type OrUnknown, type Power, type Strike } from '../vocabulary/clock.ts'
+import { type Caution, type CautionFacts, cautionsFor } from '../cautions/cautions.ts'
+import { type Chime, forms, type OrUnknown, type Strike } from '../vocabulary/clock.ts'
 import type { AsFoundMark, Task } from '../vocabulary/work.ts'
 
 /** What the steps of a service depend on. */
-export interface StepFacts {
-  readonly form: Form
-  readonly power: OrUnknown<Power>
+export interface StepFacts extends CautionFacts {
   readonly strike: OrUnknown<Strike>
   readonly chime: OrUnknown<Chime>
-  readonly jewelled: boolean
 }
+
+/**
+ * Cautions of the work itself, whatever the clock: NIOSH guideline for ammonia; safety data sheets of isopropyl alcohol,
+ * flammable from 2.0 to 12.7 % in air (trade reference §8).
+ */
+export const workCautions = ['ammoniated-cleaner', 'alcohol'] as const
+
+/** A caution shown at a step. */
+export type StepCaution = Caution | (typeof workCautions)[number]
 
 interface Rule {
   readonly task: Task
   readonly when?: (clock: StepFacts) => boolean
-  /** The caution that belongs to the step itself. */
-  readonly caution?: Caution
+  /** Cautions that belong to the step itself; one of the clock's shows only where the clock calls for it. */
+  readonly cautions?: readonly StepCaution[]
   /** Marks to write down at this step, and to look at again at a later one. */
   readonly marks?: readonly AsFoundMark[]
 }
@@ -24,20 +30,32 @@ interface Rule {
 const sprung = ({ form, power }: StepFacts): boolean =>
   ['spring', 'fusee'].includes(power === 'unknown' ? forms[form].power : power)
 const sounding = ({ strike, chime }: StepFacts): boolean => strike !== 'none' || chime !== 'none'
+const ofCleaning = [
+  'silvered-dial',
+  'painted-dial',
+  'enamel-dial',
+  'paper-dial',
+  'jewels',
+  'lead-weights',
+] as const
 const soundMarks = ['chime-barrel', 'gathering-pallet', 'hammers', 'count-wheel'] as const
 
 /** The steps of a full service in working order. Common practice (trade reference §4, §7, §8). */
 const rules = {
-  'as-found': { task: 'assess', marks: [...soundMarks, 'motion-work', 'springs'] },
-  'let-down': { task: 'let-down', when: sprung, caution: 'spring-power' },
-  strip: { task: 'strip' },
+  'as-found': {
+    task: 'assess',
+    cautions: ['tall-case', 'dome', 'mercury'],
+    marks: [...soundMarks, 'motion-work', 'springs'],
+  },
+  'let-down': { task: 'let-down', when: sprung, cautions: ['spring-power'] },
+  strip: { task: 'strip', cautions: ['luminous', 'mains'] },
   'inspect-barrels': { task: 'strip', when: sprung },
   'inspect-pivots': { task: 'strip' },
-  'inspect-jewels': { task: 'strip', when: clock => clock.jewelled, caution: 'jewels' },
-  clean: { task: 'clean' },
+  'inspect-jewels': { task: 'strip', when: clock => clock.jewelled, cautions: ['jewels'] },
+  clean: { task: 'clean', cautions: [...ofCleaning, ...workCautions] },
   bush: { task: 'bush' },
   polish: { task: 'polish' },
-  springs: { task: 'springs', when: sprung, caution: 'spring-power', marks: ['springs'] },
+  springs: { task: 'springs', when: sprung, cautions: ['spring-power'], marks: ['springs'] },
   assemble: { task: 'assemble', marks: [...soundMarks, 'motion-work'] },
   oil: { task: 'oil' },
   beat: { task: 'beat' },
@@ -53,12 +71,19 @@ export type BenchStep = keyof typeof rules
 export interface Step {
   readonly code: BenchStep
   readonly task: Task
-  readonly caution: Caution | null
+  readonly cautions: readonly StepCaution[]
   readonly marks: readonly AsFoundMark[]
 }
 
-/** The steps that apply to a clock, in working order. */
-export const stepsFor = (clock: StepFacts): Step[] =>
-  (Object.entries(rules) as [BenchStep, Rule][])
+/** The steps that apply to a clock, in working order, each with the cautions that belong to it. */
+export function stepsFor(clock: StepFacts): Step[] {
+  const shown: readonly StepCaution[] = [...cautionsFor(clock), ...workCautions]
+  return (Object.entries(rules) as [BenchStep, Rule][])
     .filter(([, rule]) => rule.when?.(clock) ?? true)
-    .map(([code, { task, caution = null, marks = [] }]) => ({ code, task, caution, marks }))
+    .map(([code, { task, cautions = [], marks = [] }]) => ({
+      code,
+      task,
+      cautions: cautions.filter(one => shown.includes(one)),
+      marks,
+    }))
+}

@@ -1,4 +1,4 @@
-import type { BenchStep } from '../bench/steps.ts'
+import type { BenchStep, StepCaution } from '../bench/steps.ts'
 import type { WorkWeek } from '../calendar/opening.ts'
 import type { Caution } from '../cautions/cautions.ts'
 import type { Minor } from '../money/minor.ts'
@@ -117,7 +117,7 @@ export interface BenchCardContents extends RepairTop {
   readonly cautions: readonly Caution[]
   /** What was agreed, one sentence each. */
   readonly agreed: readonly string[]
-  readonly steps: readonly { readonly code: BenchStep; readonly caution?: Caution }[]
+  readonly steps: readonly { readonly code: BenchStep; readonly cautions: readonly StepCaution[] }[]
   readonly asFound: readonly { readonly mark: AsFoundMark; readonly text: string }[]
   readonly belongings: readonly PaperBelonging[]
   readonly findings: readonly {

@@ -21,7 +21,7 @@ export function benchCardContents(read: Read, repairId: number, at: string): Ben
     ...(limit.mostMinor === null ? {} : { most: limit.mostMinor }),
     cautions: cautions.map(({ code }) => code),
     agreed: invoice.agreed.map(line => line.description),
-    steps: bench.steps.map(({ code, caution }) => (caution ? { code, caution } : { code })),
+    steps: bench.steps.map(({ code, cautions }) => ({ code, cautions })),
     asFound: bench.asFound
       .filter(note => note.struckReason === null)
       .map(({ mark, text }) => ({ mark, text })),

@@ -28,7 +28,11 @@ function Steps({ view }: { view: Repair }) {
       {view.bench.steps.map(step => (
         <li key={step.code}>
           {steps[step.code]}
-          {step.caution && <p className="note">{words.cautions[step.caution]}</p>}
+          {step.cautions.map(caution => (
+            <p key={caution} className="note">
+              {words.stepCautions[caution]}
+            </p>
+          ))}
           {step.code !== 'as-found' && (
             <ul className="found-again">
               {standing

@@ -304,7 +304,7 @@ describe('the bench card', () => {
   test('has a box to tick for each task and each thing the shop holds, and its code reads', async () => {
     const pdf = await printed(benchCard)
     expect(codesOf(pdf)).toEqual(['countwheel:2231'])
-    const more = { ...benchCard, steps: [...benchCard.steps, { code: 'oil' as const }] }
+    const more = { ...benchCard, steps: [...benchCard.steps, { code: 'oil' as const, cautions: [] }] }
     const boxes = (all: readonly string[]) => all.filter(each => each === 're').length
     expect(boxes(operatorsOf(await printed(more))) - boxes(operatorsOf(pdf))).toBe(1)
     expect(textOf(pdf)).toContain('tag 2231-C')

@@ -1,3 +1,4 @@
+import type { StepCaution } from '../../bench/steps.ts'
 import type { Caution } from '../../cautions/cautions.ts'
 import type { Chime, Dial, Duration, Escapement, Form, Power, Strike } from '../../vocabulary/clock.ts'
 import type {
@@ -26,6 +27,24 @@ import type {
   Way,
   WriteOffKind,
 } from '../../vocabulary/work.ts'
+
+const cautions = {
+  'silvered-dial': 'Silvered dial: leave it or have it re-silvered, never clean it.',
+  'painted-dial': 'Painted dial: figures may be soluble in water and flake; keep cleaners off it.',
+  'enamel-dial': 'Enamel or porcelain dial: brittle; no ultrasonic bath.',
+  'paper-dial': 'Paper dial: often pasted over an older one; keep it dry.',
+  jewels: 'Jewelled pivot holes are brittle: alcohol and a wooden point, never metal.',
+  'spring-power':
+    'Spring power: let every train down and feel each barrel loose before dismantling. Winder, gloves, eye protection.',
+  'lead-weights': 'Weights may hold lead: wash hands, no dry abrasion. Follow local rules for lead.',
+  'tall-case': 'Tall case: weights and pendulum off before moving, two people, fix it to the wall.',
+  dome: 'Glass dome: lift it straight up.',
+  luminous:
+    'Luminous dial may hold radium: leave it intact, do not open or scrape it. Local licensing rules apply; ask before any work.',
+  mercury:
+    'Mercury: never vacuum or sweep a spill. Keep the jar upright and closed; call the professionals your local authority names.',
+  mains: 'Mains movement: risk of shock from aged wiring. Only a competent electrician, to the local code.',
+} satisfies Record<Caution, string>
 
 /** The trade's own words for every coded entry. */
 export const vocabulary = {
@@ -285,21 +304,13 @@ export const vocabulary = {
       'To make it gain, shorten the pendulum with the nut; to make it lose, lengthen it. Wait a full wind before judging.',
     'service-again': 'Oil dries: have the clock looked at again after the years the shop advises.',
   } satisfies Record<SetUpAdvice, string>,
-  cautions: {
-    'silvered-dial': 'Silvered dial: leave it or have it re-silvered, never clean it.',
-    'painted-dial': 'Painted dial: figures may be soluble in water and flake; keep cleaners off it.',
-    'enamel-dial': 'Enamel or porcelain dial: brittle; no ultrasonic bath.',
-    'paper-dial': 'Paper dial: often pasted over an older one; keep it dry.',
-    jewels: 'Jewelled pivot holes are brittle: alcohol and a wooden point, never metal.',
-    'spring-power':
-      'Spring power: let every train down and feel each barrel loose before dismantling. Winder, gloves, eye protection.',
-    'lead-weights': 'Weights may hold lead: wash hands, no dry abrasion. Follow local rules for lead.',
-    'tall-case': 'Tall case: weights and pendulum off before moving, two people, fix it to the wall.',
-    dome: 'Glass dome: lift it straight up.',
-    luminous:
-      'Luminous dial may hold radium: leave it intact, do not open or scrape it. Local licensing rules apply; ask before any work.',
-    mercury:
-      'Mercury: never vacuum or sweep a spill. Keep the jar upright and closed; call the professionals your local authority names.',
-    mains: 'Mains movement: risk of shock from aged wiring. Only a competent electrician, to the local code.',
-  } satisfies Record<Caution, string>,
+  cautions,
+  /** The cautions of the clock, and those of the work itself. */
+  stepCautions: {
+    ...cautions,
+    'ammoniated-cleaner':
+      'Ammoniated cleaner: ventilate, read its safety data sheet, gloves and eye protection; follow local rules.',
+    alcohol:
+      'Alcohol: its vapour catches fire from 2 % in air; no flame or spark near, ventilate, read its safety data sheet; follow local rules.',
+  } satisfies Record<StepCaution, string>,
 }

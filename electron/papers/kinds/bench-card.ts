@@ -90,12 +90,12 @@ function work({ sheet, words }: Desk, { fault, agreed }: BenchCardContents): Blo
   ]
 }
 
-/** Tasks to tick, each with the caution that belongs to it. */
+/** Tasks to tick, each with the cautions that belong to it. */
 function steps({ sheet, words }: Desk, contents: BenchCardContents): Block[] {
-  const lines = contents.steps.map(({ code, caution }) => ({
+  const lines = contents.steps.map(({ code, cautions }) => ({
     pieces: [
       piece(said(words.bench.steps, code), styles.big),
-      piece(caution ? said(words.cautions, caution) : '', styles.small),
+      ...cautions.map(one => piece(said(words.stepCautions, one), styles.small)),
     ],
   }))
   return tickList(sheet, words.papers.bench.tasks, lines, big)
