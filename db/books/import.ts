@@ -1,4 +1,4 @@
-import { max } from 'drizzle-orm'
+import { max, sql } from 'drizzle-orm'
 import type { SQLiteTable } from 'drizzle-orm/sqlite-core'
 import { gatherList } from '../../core/checked.ts'
 import { type Contact, type ContactEntry, keptContact } from '../../core/owner/contact.ts'
@@ -28,14 +28,16 @@ export const keptContacts = (contacts: readonly ContactEntry[], country: string)
 
 type Rows<T extends SQLiteTable> = T['$inferInsert'][]
 
-/** Rows written at once: a statement for each would take most of the time. */
-const atOnce = 200
-
+/** Writes rows of the same columns by one statement, put together once: doing so for each row would take most of the time. */
 function insertAll<T extends SQLiteTable>(tx: Write, table: T, rows: Rows<T>): void {
-  for (let from = 0; from < rows.length; from += atOnce)
-    tx.insert(table)
-      .values(rows.slice(from, from + atOnce))
-      .run()
+  const columns = Object.keys(rows[0] ?? {})
+  if (columns.length === 0) return
+  const blanks = Object.fromEntries(columns.map(name => [name, sql.placeholder(name)]))
+  const statement = tx
+    .insert(table)
+    .values(blanks as T['$inferInsert'])
+    .prepare()
+  for (const row of rows) statement.run(row)
 }
 
 const nextId = (tx: Write, table: typeof owners | typeof clocks): number =>
