@@ -71,3 +71,10 @@ function requiredMs(instant: Instant): number {
   if (ms === undefined) throw new RangeError(`not an instant: ${instant}`)
   return ms
 }
+
+/** The first instant of a date in the zone. */
+export const dayBegins = (on: CivilDate, timeZone: string): Instant => instantOf(`${on}T00:00`, timeZone)
+
+/** The last instant of a date in the zone. */
+export const dayEnds = (on: CivilDate, timeZone: string): Instant =>
+  new Date(Date.parse(instantOf(`${on}T23:59`, timeZone)) + minuteMs - 1).toISOString()

@@ -1,5 +1,5 @@
-import { asc, type SQL, sql } from 'drizzle-orm'
-import { localOf } from '../../core/calendar/zone.ts'
+import { and, asc, eq, gte, like, lte, type SQL, sql } from 'drizzle-orm'
+import { dayBegins, dayEnds, localOf } from '../../core/calendar/zone.ts'
 import type { Minor } from '../../core/money/minor.ts'
 import type { PaperKind } from '../../core/papers/contents.ts'
 import type { Form } from '../../core/vocabulary/clock.ts'
@@ -60,9 +60,41 @@ const dayBookRows = (read: Read, where: SQL | undefined, orderBy: SQL, limit: nu
     LEFT JOIN vendors ON day_book.subject_kind = 'vendor' AND vendors.id = day_book.subject_id
     WHERE ${where ?? sql`1`} ORDER BY ${orderBy} LIMIT ${limit}`)
 
-/** The day book, newest first, a page at a time: each act with who did it, its input, and what it was about. */
-export function dayBookView(read: Read, turn: Turn, timeZone: string) {
-  const { rows, ...more } = turned(s.dayBook.id, turn, undefined, ({ where, orderBy, limit }) =>
+/** What is looked for in the day book; null where it does not matter. */
+export interface DayBookAsked {
+  /** The first part of the names of its acts, such as `shelf`. */
+  readonly area: string | null
+  readonly personId: number | null
+  /** A repair's number: every act on it, its estimates, run-ins and papers. */
+  readonly repair: number | null
+  /** Days of the shop, both included. */
+  readonly from: string | null
+  readonly to: string | null
+}
+
+const idsOf = (table: string, repair: number) =>
+  sql`(SELECT x.id FROM ${sql.raw(table)} x JOIN repairs r ON r.id = x.repair_id WHERE r.number = ${repair})`
+
+const ofRepair = (number: number): SQL => sql`(
+  (subject_kind = 'repair' AND subject_id IN (SELECT id FROM repairs WHERE number = ${number}))
+  OR (subject_kind = 'estimate' AND subject_id IN ${idsOf('estimates', number)})
+  OR (subject_kind = 'run-in' AND subject_id IN ${idsOf('run_in_runs', number)})
+  OR (subject_kind = 'document' AND subject_id IN ${idsOf('documents', number)})
+  OR (subject_kind = 'write-off' AND subject_id IN ${idsOf('write_offs', number)}))`
+
+const meets = ({ area, personId, repair, from, to }: DayBookAsked, timeZone: string): SQL | undefined =>
+  and(
+    area === null ? undefined : like(s.dayBook.act, `${area}.%`),
+    personId === null ? undefined : eq(s.dayBook.personId, personId),
+    repair === null ? undefined : ofRepair(repair),
+    from === null ? undefined : gte(s.dayBook.at, dayBegins(from, timeZone)),
+    to === null ? undefined : lte(s.dayBook.at, dayEnds(to, timeZone)),
+  )
+
+/** The day book, newest first, a page at a time, what is asked for of it: each act with who did it, its input, and what it was about. */
+export function dayBookView(read: Read, { before, after, ...asked }: Turn & DayBookAsked, timeZone: string) {
+  const kept = meets(asked, timeZone)
+  const { rows, ...more } = turned(s.dayBook.id, { before, after }, kept, ({ where, orderBy, limit }) =>
     dayBookRows(read, where, orderBy, limit),
   )
   return { ...more, rows: rows.map(row => ({ ...row, local: localOf(row.at, timeZone) })) }

@@ -1,15 +1,11 @@
 import { and, asc, eq, gte, lte, sql } from 'drizzle-orm'
-import { instantOf } from '../../core/calendar/zone.ts'
+import { dayBegins, dayEnds } from '../../core/calendar/zone.ts'
 import { entryMinutes } from '../../core/labour/minutes.ts'
 import { type Minor, minor } from '../../core/money/minor.ts'
 import type { Stretch } from '../../core/reports/turn-round.ts'
 import { among } from '../among.ts'
 import type { Read } from '../ledger.ts'
 import * as s from '../schema/index.ts'
-
-/** The last instant of the shop's day. */
-const endOfDay = (on: string, timeZone: string): string =>
-  new Date(Date.parse(instantOf(`${on}T23:59`, timeZone)) + 59_999).toISOString()
 
 /** The repairs handed over from one day to another, both included. */
 export const handedOver = (read: Read, from: string, to: string, timeZone: string) =>
@@ -25,12 +21,7 @@ export const handedOver = (read: Read, from: string, to: string, timeZone: strin
     .from(s.handOvers)
     .innerJoin(s.repairs, eq(s.repairs.id, s.handOvers.repairId))
     .innerJoin(s.clocks, eq(s.clocks.id, s.repairs.clockId))
-    .where(
-      and(
-        gte(s.handOvers.at, instantOf(`${from}T00:00`, timeZone)),
-        lte(s.handOvers.at, endOfDay(to, timeZone)),
-      ),
-    )
+    .where(and(gte(s.handOvers.at, dayBegins(from, timeZone)), lte(s.handOvers.at, dayEnds(to, timeZone))))
     .orderBy(asc(s.handOvers.at), asc(s.repairs.id))
     .all()
 

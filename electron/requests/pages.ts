@@ -4,6 +4,7 @@ import { Hono } from 'hono'
 import { z } from 'zod'
 import { accountNames } from '../../core/accounts/names.ts'
 import { civilDateOf } from '../../core/calendar/zone.ts'
+import { dayBookAreas } from '../../core/words/day-book-areas.ts'
 import { drawnPaper } from '../../db/kept-papers.ts'
 import { accountView } from '../../db/read/account-ledger.ts'
 import * as accounts from '../../db/read/accounts.ts'
@@ -51,6 +52,16 @@ const account = z.object({
 })
 
 const turn = { before: openNumber, after: openNumber }
+const openDay = civilDate.optional().transform(on => on ?? null)
+const dayBookAsked = {
+  area: oneOf(dayBookAreas)
+    .optional()
+    .transform(area => area ?? null),
+  personId: openNumber,
+  repair: openNumber,
+  from: openDay,
+  to: openDay,
+}
 const ownersTurn = {
   afterName: z.string().max(200).optional(),
   afterId: openWhole,
@@ -126,7 +137,7 @@ export const pages = new Hono<Env>()
     const { from, to } = c.req.valid('query')
     return c.json(paymentsView(c.var.ledger.read, from, to))
   })
-  .get('/dayBook', query(z.object(turn)), c => {
+  .get('/dayBook', query(z.object({ ...turn, ...dayBookAsked })), c => {
     const { read } = c.var.ledger
     return c.json(dayBookView(read, c.req.valid('query'), readSettings(read).place.timeZone))
   })

@@ -12,6 +12,7 @@ import { EntryLine } from '../parts/page.tsx'
 import { TurnPages } from '../parts/turn-pages.tsx'
 import { useShop } from '../shop.tsx'
 import { AccountsPage } from './accounts-page.tsx'
+import { Narrow, type Narrowed, narrowedBy } from './day-book-narrow.tsx'
 import { TypedEntry } from './typed-entry.tsx'
 
 type View = InferResponseType<typeof api.pages.dayBook.$get>
@@ -23,8 +24,11 @@ const dayBookQuery = (asked: Record<string, string>) => ({
   queryFn: () => answer(api.pages.dayBook.$get({ query: asked })),
 })
 
-const turnPlace = (side: 'before' | 'after', line: Row | undefined) =>
-  line ? `/accounts/day-book?${side}=${line.id}` : null
+const place = '/accounts/day-book'
+
+/** The page before or after a line, narrowed to the same. */
+const turnPlace = (asked: Narrowed, side: 'before' | 'after', line: Row | undefined) =>
+  line ? `${place}?${new URLSearchParams({ ...asked, [side]: String(line.id) })}` : null
 
 /** The day's lines together, under the day. */
 const byDay = (rows: readonly Row[], title: (day: string) => string) =>
@@ -101,11 +105,13 @@ export function DayBook() {
   const { dayBook } = words.accounts
   const [asked] = useSearchParams()
   const query = useQuery(dayBookQuery(Object.fromEntries(asked)))
+  const narrowed = narrowedBy(asked)
   const columns = useColumns()
   return (
     <Asked query={query} title={dayBook.title}>
       {({ rows, previous, next }) => (
         <AccountsPage title={dayBook.title} entry={<SaveLine />}>
+          <Narrow key={JSON.stringify(narrowed)} asked={narrowed} place={place} />
           <Ledger
             caption={dayBook.title}
             columns={columns}
@@ -115,8 +121,8 @@ export function DayBook() {
           />
           <TurnPages
             page={rows[0]?.id}
-            previous={previous ? turnPlace('after', rows.at(0)) : null}
-            next={next ? turnPlace('before', rows.at(-1)) : null}
+            previous={previous ? turnPlace(narrowed, 'after', rows.at(0)) : null}
+            next={next ? turnPlace(narrowed, 'before', rows.at(-1)) : null}
           />
           <ExportsSection />
         </AccountsPage>

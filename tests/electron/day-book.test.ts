@@ -129,3 +129,21 @@ describe('a day file', () => {
     expect(() => parseDayFile(`[{"at":"2027-06-01T10:30","act":"shop.open"}, ${second}]`)).toThrow('input')
   })
 })
+
+describe('the day book narrowed', () => {
+  it('to a part of the shop, a person, a repair with its papers, or days shows these acts alone', async () => {
+    const shop = kept(await openTestShop())
+    const narrowed = async (asked: Record<string, string>) =>
+      (await shop.view(`dayBook?${new URLSearchParams(asked)}`)).rows.map((row: { act: string }) => row.act)
+    await takeInPell(shop)
+    await shop.act('register.addOwner', { name: 'Tobias Hallam' })
+    const { id } = await shop.act('shop.addPerson', { name: 'Dot Quill' })
+    expect(await narrowed({ area: 'register' })).toEqual(['register.addOwner'])
+    expect(await narrowed({ repair: '2201' })).toEqual(['counter.takeIn'])
+    expect(await narrowed({ personId: String(id) })).toEqual([])
+    const today = shop.clock.at.slice(0, 10)
+    expect((await narrowed({ from: today, to: today })).length).toBeGreaterThan(2)
+    expect(await narrowed({ to: '2020-01-01' })).toEqual([])
+    expect((await shop.ask('/api/pages/dayBook?area=cellar&from=soon')).body.problems).toHaveLength(2)
+  })
+})

@@ -1,6 +1,7 @@
 import type { AccountName } from '../../accounts/names.ts'
 import type { PaperKind } from '../../papers/contents.ts'
 import type { TaxDue } from '../../tax/due.ts'
+import type { DayBookArea } from '../day-book-areas.ts'
 
 /** What each act of the day book is called, as a sentence without its subject: that and who did it stand beside it. */
 const acts = {
@@ -328,7 +329,28 @@ export const accounts = {
     saveHint: 'Every act in order. Played into an empty ledger, it makes an equal one.',
     repair: (number: number) => `repair ${number}`,
     clock: 'the clock',
-    empty: 'Nothing is written yet.',
+    empty: 'Nothing is written here.',
+    narrow: 'What to show',
+    area: 'Acts of',
+    areas: {
+      counter: 'the counter',
+      estimates: 'estimates and the owner’s word',
+      bench: 'the bench',
+      shelf: 'the shelf',
+      accounts: 'the accounts',
+      stores: 'the stores',
+      register: 'the register',
+      shop: 'the shop itself',
+    } satisfies Record<DayBookArea, string>,
+    all: 'all',
+    who: 'By',
+    everybody: 'everybody',
+    repairNumber: 'Repair no.',
+    from: 'From',
+    to: 'To',
+    show: 'Show',
+    showAll: 'Show everything',
+    print: 'Print this page',
   },
   acts,
 }

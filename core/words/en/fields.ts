@@ -1,7 +1,8 @@
 /** What a field of an entry is called, by its name in the day book, where the name split into its words does not say it. */
 export const fields: Readonly<Record<string, string>> = {
   at: 'when',
-  bearsG: 'bears, in g',
+  bearsG: 'bears up to g',
+  clockId: 'clock no.',
   beatsPerHour: 'beats an hour',
   benchRate: 'bench rate',
   by: 'how',

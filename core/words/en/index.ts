@@ -1,5 +1,6 @@
 import { accounts } from './accounts.ts'
 import { bench } from './bench.ts'
+import { coded } from './coded.ts'
 import { condition } from './condition.ts'
 import { counter } from './counter.ts'
 import { demo } from './demo.ts'
@@ -31,6 +32,7 @@ export const en = {
   ...vocabulary,
   bench,
   accounts,
+  coded,
   coverReasons,
   stillToShow,
   troubles,

@@ -1,19 +1,9 @@
+import { coded } from './coded.ts'
 import { vocabulary } from './vocabulary.ts'
 
 type Values = Readonly<Record<string, string | number>>
 
-const { forms, powers, durations, escapements, strikes, chimes, dials, notLookedAt } = vocabulary
-
-/** The words of the coded values of a record, by field. */
-const coded: Readonly<Record<string, Readonly<Record<string, string>>>> = {
-  form: forms,
-  power: powers,
-  duration: durations,
-  escapement: escapements,
-  strike: strikes,
-  chime: chimes,
-  dial: dials,
-}
+const { notLookedAt } = vocabulary
 
 const plain: Readonly<Record<string, string>> = { true: 'ticked', false: 'not ticked', unknown: notLookedAt }
 
