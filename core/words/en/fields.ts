@@ -2,7 +2,7 @@
 export const fields: Readonly<Record<string, string>> = {
   at: 'when',
   bearsG: 'bears up to g',
-  clockId: 'clock no.',
+  clockId: 'clock',
   beatsPerHour: 'beats an hour',
   benchRate: 'bench rate',
   by: 'how',
