@@ -1,8 +1,11 @@
+import { max } from 'drizzle-orm'
 import type { Problem } from '../../core/problems.ts'
 import { problem } from '../../core/problems.ts'
 import { type ImportRow, keptContacts } from '../books/import.ts'
 import { ImportIndex, type KnownOwner } from '../import-index.ts'
 import type { Read } from '../ledger.ts'
+import { question } from '../question.ts'
+import { dayBook } from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
 
 /** How a line of the list stands to what is on record. */
@@ -15,9 +18,25 @@ export interface LineStanding {
   readonly likely: readonly (KnownOwner & { readonly why: 'contact' | 'name' })[]
 }
 
+const lastAct = question(read => read.select({ id: max(dayBook.id) }).from(dayBook))
+
+/** The index last made for a handle, for as long as nothing was written since and the memory is not needed elsewhere. */
+const made = new WeakMap<Read, { readonly act: number | null; readonly index: WeakRef<ImportIndex> }>()
+
+/** Everything on record: a long list is checked a few hundred lines at a time, and reads it once. */
+function indexNow(read: Read): ImportIndex {
+  const act = lastAct(read).get()?.id ?? null
+  const kept = made.get(read)
+  const known = kept?.act === act ? kept.index.deref() : undefined
+  if (known) return known
+  const index = new ImportIndex(read)
+  made.set(read, { act, index: new WeakRef(index) })
+  return index
+}
+
 /** How lines that can be read stand to what is on record now. Nothing is written. */
 export function importStandings(read: Read, rows: readonly ImportRow[]): LineStanding[] {
-  const index = new ImportIndex(read)
+  const index = indexNow(read)
   const { country } = readSettings(read).place
   return rows.map(({ line, owner, clock }) => {
     const contacts = keptContacts(owner.contacts, country)
