@@ -13,7 +13,7 @@ const minutes = 60_000
 const line = (n: number): string =>
   [
     `Zoë Ångström ${n}`,
-    `020 7946 ${String(n % 10_000).padStart(4, '0')}`,
+    `020 7${String(n).padStart(7, '0')}`,
     n % 10 === 0 ? `"${n} Weir Lane\r\nOrrinford"` : `${n} Weir Lane`,
     'mantel',
     'Corrie & Vell',
