@@ -6,6 +6,7 @@ import * as s from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
 import { outsideAway, runningLabour } from './bench.ts'
 import { clockInShort } from './clock-words.ts'
+import { counterView } from './counter.ts'
 import { shelfView } from './shelf.ts'
 import { storesView } from './stores.ts'
 
@@ -28,12 +29,17 @@ const repairsAt = (read: Read, stages: readonly (typeof s.repairs.$inferSelect)[
     .orderBy(asc(s.repairs.stageSince), asc(s.repairs.id))
     .all()
 
+/** True when the owner was asked, and no word has come. */
+const awaitsWord = ({ stage, waitingFor, toSend }: ReturnType<typeof counterView>['rows'][number]): boolean =>
+  !toSend && (stage === 'estimate-out' || waitingFor === 'owner')
+
 /** The turn of the day: what to wind and read, order and chase, estimate and hand over today. */
 export function todayView(read: Read, at: string) {
   const { timeZone } = readSettings(read).place
   const today = civilDateOf(at, timeZone)
   const { rows } = shelfView(read, at)
   const { parts, orders } = storesView(read, at)
+  const inShopToday = counterView(read, at).rows
   const inHand = repairsAt(read, ['go-ahead', 'on-the-bench', 'waiting', 'running-in'])
   return {
     today,
@@ -44,6 +50,8 @@ export function todayView(read: Read, at: string) {
     outsideLate: outsideAway(read, today).filter(work => work.overdue || work.dueOn === today),
     forgotten: runningLabour(read, at, timeZone).filter(entry => entry.forgotten),
     toEstimate: repairsAt(read, ['taken-in']),
+    toSend: inShopToday.filter(row => row.toSend),
+    toAsk: inShopToday.filter(row => awaitsWord(row) && row.sinceOn < today),
     late: inHand.filter(repair => repair.estimatedOn !== null && repair.estimatedOn <= today),
     toCollect: repairsAt(read, ['ready', 'declined']),
   }

@@ -22,6 +22,10 @@ export function TurnOfTheDay() {
   )
 }
 
+/** True when nothing asks for anything today. */
+const isQuiet = (view: Today): boolean =>
+  Object.values(view).every(rows => typeof rows === 'string' || rows.length === 0)
+
 function Shown({ view }: { view: Today }) {
   const { words, formats } = useShop()
   const { today } = words.bench
@@ -35,6 +39,7 @@ function Shown({ view }: { view: Today }) {
           {today.calendar}
         </a>
       </div>
+      {isQuiet(view) && <p className="aside-words">{today.none}</p>}
       <RoundToday view={view} />
       <RepairsToday view={view} />
       <GoodsToday view={view} />
@@ -137,6 +142,24 @@ function RepairsToday({ view }: { view: Today }) {
         rows={view.toEstimate}
         rowKey={row => row.number}
         line={row => <RepairLine page="counter" {...row} rest={row.owner} />}
+      />
+      <DayList
+        title={today.toSend}
+        rows={view.toSend}
+        rowKey={row => row.number}
+        line={row => <RepairLine page="counter" {...row} rest={row.owner.name} />}
+      />
+      <DayList
+        title={today.toAsk}
+        rows={view.toAsk}
+        rowKey={row => row.number}
+        line={row => (
+          <RepairLine
+            page="counter"
+            {...row}
+            rest={`${row.owner.name} · ${today.askedOn(formats.shortDate(row.sinceOn))}`}
+          />
+        )}
       />
       <DayList
         title={today.forgotten}

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { openTestShop, type Shop, takeInPell } from './handler-fixture.ts'
+import { estimateLines, openTestShop, type Shop, takeInPell } from './handler-fixture.ts'
 import { agreedRepair, another, workedRepair } from './work-fixture.ts'
 
 let shop: Shop
@@ -15,6 +15,21 @@ describe('the turn of the day', () => {
     const { today, ...lists } = await shop.view('today')
     expect(today).toBe('2027-03-01')
     for (const rows of Object.values(lists)) expect(rows).toEqual([])
+  })
+
+  it('has the estimates to send, and from the next day on the owners to ask for their word', async () => {
+    const lines = estimateLines
+    const asked = await takeInPell(shop)
+    const estimate = await shop.act('estimates.write', { repairId: asked.id, lines })
+    expect(numbers((await shop.view('today')).toSend)).toEqual([2201])
+    await shop.act('estimates.send', { estimateId: estimate.id, way: 'in-person' })
+    const found = await agreedRepair(shop, another)
+    const finding = { component: 'movement', text: 'Third wheel cracked', needsWord: true }
+    shop.clock.at = '2027-03-01T11:00:00.000Z'
+    await shop.act('bench.find', { repairId: found.id, ...finding })
+    expect(await shop.view('today')).toMatchObject({ toSend: [], toAsk: [] })
+    shop.clock.at = '2027-03-02T09:20:00.000Z'
+    expect(numbers((await shop.view('today')).toAsk)).toEqual([2201, 2202])
   })
 
   it('says what to wind and read, order and chase, estimate and hand over', async () => {
