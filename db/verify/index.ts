@@ -1,6 +1,7 @@
 import { type Check, type Examined, type Fault, fault } from './check.ts'
 import { dayBook } from './day-book.ts'
 import { derived } from './derived.ts'
+import { estimates } from './estimates.ts'
 import { file } from './file.ts'
 import { keptPapers } from './kept-papers.ts'
 import { money } from './money.ts'
@@ -16,6 +17,7 @@ export const checks = {
   dayBook,
   numbers,
   papers,
+  estimates,
   derived,
   money,
   photographs,

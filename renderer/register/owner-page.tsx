@@ -8,7 +8,6 @@ import { CivilDate, Money } from '../parts/figures.tsx'
 import { Entry, Ledger } from '../parts/ledger.tsx'
 import { Facts, Page, Section, type Sum } from '../parts/page.tsx'
 import { More } from '../parts/pane.tsx'
-import { WorkingPaperLink } from '../parts/paper-link.tsx'
 import { Standing } from '../parts/standing.tsx'
 import { useShop } from '../shop.tsx'
 import { AddClock } from './clock-form.tsx'
@@ -73,7 +72,9 @@ function Shown({ view, act }: { view: Owner; act: string | undefined }) {
       <Repairs view={view} />
       {!view.mergedInto && (
         <Section title={words.accounts.parts.papers}>
-          <WorkingPaperLink kind="statement" id={owner.id} />
+          <p>
+            <Link href={`/accounts/owner/${owner.id}`}>{words.register.owner.account}</Link>
+          </p>
         </Section>
       )}
     </Page>

@@ -10,6 +10,7 @@ import { verify as words } from '../../core/words/en/verify.ts'
 import { folderBeside } from '../../db/files-beside.ts'
 import { keptPaperPath } from '../../db/kept-papers.ts'
 import { openLedger } from '../../db/ledger.ts'
+import { LedgerRefused } from '../../db/ledger-refused.ts'
 import { photographPath } from '../../db/photograph-files.ts'
 import { openUntouched } from '../../db/untouched.ts'
 import { dayBookHash } from '../../db/verb.ts'
@@ -134,6 +135,7 @@ describe('each kind of damage is found and named', () => {
       { series: 'repair', from: 2203, to: 2203 },
     ],
     ['UPDATE estimates SET version = 4 WHERE id = 1', 'number.gap', { from: 1, to: 3 }],
+    ['UPDATE estimates SET document_id = NULL WHERE lead_id IS NOT NULL', 'estimate.together', {}],
     [
       "UPDATE repairs SET stage = 'running-in' WHERE id = 1",
       'derived.stage',
@@ -232,8 +234,17 @@ describe('each kind of damage is found and named', () => {
     const bytes = readFileSync(file)
     bytes.fill(0x55, Math.floor(bytes.length / 8192) * 4096, Math.floor(bytes.length / 8192) * 4096 + 4096)
     writeFileSync(file, bytes)
-    expect(codes(file)).toEqual(
-      expect.arrayContaining([expect.stringMatching(/^(file\.damaged|check\.stopped)$/)]),
+    // A page that opening needs is told by the refusal to open; the command says the same of it.
+    const told = () => {
+      try {
+        return codes(file)
+      } catch (error) {
+        if (error instanceof LedgerRefused) return [error.code]
+        throw error
+      }
+    }
+    expect(told()).toEqual(
+      expect.arrayContaining([expect.stringMatching(/^(file\.damaged|check\.stopped|ledger\.damaged)$/)]),
     )
   })
 })

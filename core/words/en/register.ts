@@ -55,6 +55,7 @@ export const register = {
     merged: (name: string) =>
       `This owner is the same person as ${name}. Everything on record came over there.`,
     openMerged: (name: string) => `Open ${name}`,
+    account: 'Account and statement',
     dueSum: 'to be paid',
     heldSum: 'held for the owner',
     clocksSum: (n: number) => (n === 1 ? 'clock' : 'clocks'),

@@ -28,6 +28,7 @@ export const verify = {
     dayBook: (n: number) => `Day book: ${n} rows`,
     numbers: (n: number) => `Numbers: ${n} given`,
     papers: (n: number) => `Papers: ${n}`,
+    estimates: (n: number) => `Repairs on another’s estimate: ${n}`,
     derived: (n: number) => `Standings, balances, settled taxes and stock: ${n}`,
     money: (n: number) => `Credits, accounts, drawer counts and closed periods: ${n}`,
     photographs: (n: number) => `Photographs: ${n}`,
@@ -66,6 +67,8 @@ export const verify = {
     'paper.tax': (v: Values) =>
       `${paper(v)} has a tax of ${v.says} in minor units, but the ledger keeps ${v.kept} beside it.`,
     'paper.taxes': (v: Values) => `${paper(v)}: the taxes kept beside it are not those of its lines.`,
+    'estimate.together': (v: Values) =>
+      `Repair ${v.repair} stands on the estimate of repair ${v.lead}, but their owner, paper or sending differ.`,
     'derived.stage': (v: Values) =>
       `Repair ${v.number} is listed as “${v.kept}”, but by what is on record it stands at “${v.stage}”.`,
     'derived.due': (v: Values) =>
