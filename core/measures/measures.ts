@@ -1,5 +1,5 @@
 /** 1 in = 25.4 mm, exactly: International Yard and Pound Agreement, 1959 (NIST SP 811, appendix B). */
-export const mmPerInch = 25.4
+const mmPerInch = 25.4
 
 /** What one of each unit is in the whole the ledger keeps: millimetres for lengths, grams for weights. 1 lb as for the inch. */
 const wholes = { mm: 1, in: mmPerInch, kg: 1000, lb: 453.59237 } as const
@@ -9,6 +9,9 @@ export type MeasureUnit = keyof typeof wholes
 
 /** What a shop weighs in, by what it measures in. */
 export const weightUnit = { mm: 'kg', in: 'lb' } as const
+
+/** A length typed in `unit`, in millimetres, exactly. */
+export const mmOf = (value: number, unit: 'mm' | 'in'): number => value * wholes[unit]
 
 /** A size or weight in whole millimetres or grams, from what was typed in `unit`. */
 export const wholeOf = (value: number, unit: MeasureUnit): number => Math.round(value * wholes[unit])

@@ -1,5 +1,5 @@
 import { figureProblems } from '../horology/figures.ts'
-import { mmPerInch } from '../measures/measures.ts'
+import { mmOf } from '../measures/measures.ts'
 import { type Checked, good, type Problem, problem } from '../problems.ts'
 import type { Dimension, PartSize } from './part-size.ts'
 
@@ -28,7 +28,7 @@ export interface SpringFound<P> {
 /** A dimension of a part in millimetres, or undefined where it is not on record. */
 export function sizeMm(sizes: readonly PartSize[], dimension: Dimension): number | undefined {
   const size = sizes.find(one => one.dimension === dimension)
-  return size && Number(size.value) * (size.unit === 'in' ? mmPerInch : 1)
+  return size && mmOf(Number(size.value), size.unit)
 }
 
 const size = { least: 0.001, most: 10_000 }

@@ -1,11 +1,13 @@
 import { useQuery } from '@tanstack/react-query'
 import { type FormEvent, useState } from 'react'
+import { mmOf } from '../../core/measures/measures.ts'
 import { type SpringFound, type SpringWanted, springsFor } from '../../core/stores/mainspring-finder.ts'
 import { problemText } from '../../core/words/problem-text.ts'
 import type { ShownProblem } from '../api.ts'
 import { useEntry } from '../parts/entry.ts'
 import { DecimalField } from '../parts/field.tsx'
 import { type Column, Entry, Ledger } from '../parts/ledger.tsx'
+import { useMeasures } from '../parts/measures.tsx'
 import { Page, Section } from '../parts/page.tsx'
 import { ProblemList, Problems } from '../parts/problems.tsx'
 import { useShop } from '../shop.tsx'
@@ -22,18 +24,24 @@ interface Result {
 /** From barrel, arbor, height and the days wanted: the springs on record that go in, with turns, fill and days. */
 export function SpringFinder() {
   const { words } = useShop()
+  const { length } = useMeasures()
   const { springs } = words.stores
   const { data } = useQuery(storesQuery)
   const entry = useEntry({ barrelMm: '', arborMm: '', heightMm: '', hoursPerTurn: '', wantedDays: '8' })
   const [result, setResult] = useState<Result>({ found: null, problems: [] })
   const find = (event: FormEvent) => {
     event.preventDefault()
-    const typed = Object.entries(entry.value).map(([key, text]) => [
-      key,
-      text.trim() ? Number(text) : Number.NaN,
-    ])
+    const typed = (text: string) => (text.trim() ? Number(text) : Number.NaN)
+    const { barrelMm, arborMm, heightMm, hoursPerTurn, wantedDays } = entry.value
+    const wanted: SpringWanted = {
+      barrelMm: mmOf(typed(barrelMm), length),
+      arborMm: mmOf(typed(arborMm), length),
+      heightMm: mmOf(typed(heightMm), length),
+      hoursPerTurn: typed(hoursPerTurn),
+      wantedDays: typed(wantedDays),
+    }
     const parts = data?.parts.filter(part => part.kind === 'mainspring') ?? []
-    const found = springsFor(Object.fromEntries(typed) as SpringWanted, parts)
+    const found = springsFor(wanted, parts)
     setResult(
       found.ok
         ? { found: found.value, problems: [] }
@@ -50,9 +58,9 @@ export function SpringFinder() {
           <ProblemList problems={result.problems} />
           <Problems value={result.problems}>
             <div className="fields">
-              <DecimalField label={springs.barrel} unit="mm" {...entry.at('barrelMm')} />
-              <DecimalField label={springs.arbor} unit="mm" {...entry.at('arborMm')} />
-              <DecimalField label={springs.height} unit="mm" {...entry.at('heightMm')} />
+              <DecimalField label={springs.barrel} unit={length} {...entry.at('barrelMm')} />
+              <DecimalField label={springs.arbor} unit={length} {...entry.at('arborMm')} />
+              <DecimalField label={springs.height} unit={length} {...entry.at('heightMm')} />
               <DecimalField label={springs.hoursPerTurn} unit="h" {...entry.at('hoursPerTurn')} />
               <DecimalField label={springs.wantedDays} {...entry.at('wantedDays')} />
             </div>
