@@ -65,8 +65,8 @@ test('a clock does not go while a belonging is neither ticked back nor accounted
   const { handOverForm } = say
   await page.goto(`${shop.origin}/counter/2202/hand-over`)
   const back = page.getByRole('group', { name: handOverForm.belongings })
-  const count = await back.getByRole('checkbox').count()
   await hands.to(back.getByRole('checkbox').first())
+  const count = await back.getByRole('checkbox').count()
   await hands.press('Control+Enter')
   await expect(page.getByRole('alert').getByRole('listitem')).toHaveCount(count)
   for (let index = 1; index < count; index++) {
@@ -98,6 +98,8 @@ test('an owner is told by a message from a template, which the repair keeps as i
   await hands.write(' The key is with us.')
   await hands.press('Control+Enter')
   await expect(said(page)).toContainText(tellForm.said)
+  await hands.to(page.locator('summary', { hasText: en.messageAbouts.ready }))
+  await hands.press('Enter')
   await expect(page.getByText(/The key is with us\./)).toBeVisible()
   await page.goto(`${shop.origin}/counter`)
   await expect(page.getByRole('row', { name: /2209.*owner told/ })).toBeVisible()
@@ -158,7 +160,6 @@ test('a new shop is proposed the money, the time zone and the way of writing of 
   const hands = new Hands(page)
   try {
     await page.goto(shop.url)
-    await hands.choose(openShop.country, 'Portugal')
     await hands.choose(openShop.country, 'Ireland')
     await expect(field(page, 'settings.place.currency')).toHaveValue('EUR')
     await expect(field(page, 'settings.place.timeZone')).toHaveValue('Europe/Dublin')
