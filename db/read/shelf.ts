@@ -1,4 +1,4 @@
-import { and, asc, eq, isNull } from 'drizzle-orm'
+import { and, asc, desc, eq, isNull, lt } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { cautionsFor } from '../../core/cautions/cautions.ts'
 import { usualLimitPerDay } from '../../core/run-in/limits.ts'
@@ -153,7 +153,27 @@ export function shelfView(read: Read, at: string) {
   }
 }
 
-/** One run with its log, plan and figures, and the clock and repair it is of. */
+/** The runs of the same repair that ended before this one, the last first. */
+const runsBefore = (read: Read, run: typeof s.runInRuns.$inferSelect, timeZone: string) =>
+  read
+    .select({
+      id: s.runInRuns.id,
+      startedAt: s.runInRuns.startedAt,
+      endedAt: s.runInRuns.endedAt,
+      outcome: s.runInRuns.outcome,
+      reason: s.runInRuns.reason,
+    })
+    .from(s.runInRuns)
+    .where(and(eq(s.runInRuns.repairId, run.repairId), lt(s.runInRuns.id, run.id)))
+    .orderBy(desc(s.runInRuns.id))
+    .all()
+    .map(({ startedAt, endedAt, ...before }) => ({
+      ...before,
+      startedOn: civilDateOf(startedAt, timeZone),
+      endedOn: endedAt && civilDateOf(endedAt, timeZone),
+    }))
+
+/** One run with its log, plan and figures, the clock and repair it is of, and the runs before it. */
 export function runView(read: Read, runId: number, at: string) {
   const { timeZone } = readSettings(read).place
   const run = runRow(read, runId)
@@ -171,5 +191,6 @@ export function runView(read: Read, runId: number, at: string) {
     clock,
     cautions: cautionsFor(clock),
     run: runDetail(read, run, clock, at, timeZone),
+    before: runsBefore(read, run, timeZone),
   }
 }

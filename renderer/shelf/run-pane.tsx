@@ -1,8 +1,6 @@
 import { useQuery } from '@tanstack/react-query'
 import { Link } from 'wouter'
 import { civilDateOf } from '../../core/calendar/zone.ts'
-import { patternOf } from '../../core/run-in/limits.ts'
-import { blowsPerDay, roundedValues, shownFigures } from '../../core/run-in/shown.ts'
 import { clockWords } from '../clock-words.ts'
 import { Cautions } from '../parts/cautions.tsx'
 import { CivilDate } from '../parts/figures.tsx'
@@ -13,6 +11,8 @@ import { useShop } from '../shop.tsx'
 import { Chart } from './chart.tsx'
 import { Decide } from './decide.tsx'
 import { Log } from './log.tsx'
+import { Figures, Verdict } from './run-figures.tsx'
+import { RunsBefore } from './runs-before.tsx'
 import { type RunView, runQuery, type Shelf } from './shelf.ts'
 
 /** One run: its chart, its figures in words, what is still to be shown, the decision, its log. */
@@ -49,81 +49,10 @@ function Shown({ view, places }: { view: RunView; places: Shelf['places'] }) {
       <Cautions codes={view.cautions} />
       <Decide view={view} places={places} />
       <Log view={view} />
+      <RunsBefore runs={view.before} />
       <p>
         <WorkingPaperLink kind="run-in-certificate" id={run.id} />
       </p>
     </Pane>
-  )
-}
-
-/** The figures of the log, each with its words; those not known are left out. */
-function Figures({ view }: { view: RunView }) {
-  const { words, formats } = useShop()
-  const { figures: said } = words.shelf
-  const shown = shownFigures(view.run.figures)
-  const seconds = (value: number | null) => value !== null && formats.signedSeconds(value)
-  const count = (value: number | null) => value !== null && formats.number(value)
-  const figures = [
-    [said.ratePerDay, seconds(shown.ratePerDay)],
-    [said.netPerWind, seconds(shown.netPerWind)],
-    [said.secondsPerDayPerTurn, seconds(shown.secondsPerDayPerTurn)],
-    [said.suggestedTurns, count(shown.suggestedTurns)],
-    [said.trendOverWind, seconds(shown.trendOverWind)],
-    [said.scatter, shown.scatter !== null && `${formats.number(shown.scatter)} s`],
-    [said.ran, said.ranOf(formats.number(shown.ranDays ?? 0), formats.number(shown.neededDays ?? 0))],
-    [said.blows, count(blowsPerDay(patternOf(view.clock)))],
-  ] as const
-  return (
-    <div className="figures">
-      {figures.map(
-        ([label, value]) =>
-          value !== false && (
-            <div key={label}>
-              <b>{value}</b>
-              <span>{label}</span>
-            </div>
-          ),
-      )}
-    </div>
-  )
-}
-
-/** What the log says, what it has still to show, and every trouble in it. */
-function Verdict({ view }: { view: RunView }) {
-  const { words, formats } = useShop()
-  const { verdict, stillToShow, troubles } = view.run.figures
-  const values = (given: Readonly<Record<string, string | number | null>>) => {
-    const rounded = Object.entries(roundedValues(given))
-    return Object.fromEntries(
-      rounded.map(([key, value]) => [key, typeof value === 'number' ? formats.number(value) : value]),
-    )
-  }
-  return (
-    <section className="verdict" aria-label={words.shelf.verdict}>
-      <p className="verdict-now">{words.verdicts[verdict.code](values(verdict.values))}</p>
-      {stillToShow.length > 0 && (
-        <>
-          <h3>{words.shelf.stillToShow}</h3>
-          <ul>
-            {stillToShow.map(one => (
-              <li key={one.code}>{words.stillToShow[one.code](values(one.values))}</li>
-            ))}
-          </ul>
-        </>
-      )}
-      {troubles.length > 0 && (
-        <>
-          <h3>{words.shelf.troublesHeading}</h3>
-          <ul>
-            {troubles.map(({ kind, at, ...rest }) => (
-              <li key={`${at} ${kind}`}>
-                {formats.instant(at)}: {words.troubles[kind](values(rest))}
-              </li>
-            ))}
-          </ul>
-        </>
-      )}
-      <p className="defer">{words.shelf.defer}</p>
-    </section>
   )
 }

@@ -270,6 +270,16 @@ describe('the decision', () => {
       { id: again.id, outcome: null, place: 'Shelf A1', startedAt: '2027-03-04T09:20:00.000Z' },
     ])
     expect(runs[0].figures.troubles).toMatchObject([{ kind: 'stopped' }])
+    expect((await shop.view(`runs/${again.id}`)).before).toEqual([
+      {
+        id: runId,
+        outcome: 'restarted',
+        reason: 'Stopped: fly rubbed',
+        startedOn: '2027-03-01',
+        endedOn: '2027-03-04',
+      },
+    ])
+    expect((await shop.view(`runs/${runId}`)).run.log).toHaveLength(4)
   })
 
   it('a stop whose error was not told is not lost at the end of the log', async () => {

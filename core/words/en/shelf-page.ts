@@ -89,6 +89,12 @@ export const shelf = {
     choose: 'Choose a clock from the list.',
   },
 
+  before: {
+    heading: 'Earlier runs of this repair',
+    line: (from: string, to: string, outcome: string) => `${from} to ${to}, ${outcome}`,
+    outcomes: { passed: 'passed', restarted: 'begun again', 'to-bench': 'back to the bench' },
+  },
+
   chart: {
     label: (number: number) =>
       `Error of clock ${number} over time. The same readings stand in the table below.`,
