@@ -78,6 +78,8 @@ export interface OpenOptions {
   readonly now: () => string
   /** The last migration to apply; all of them where it is left out. */
   readonly upTo?: number
+  /** Leaves what rows refer to unchecked: to fill a new ledger in any order, by somebody who checks all of it at the end. */
+  readonly referencesLater?: boolean
 }
 
 /**
@@ -91,6 +93,7 @@ export function openLedger(file: string, options: OpenOptions): Ledger {
     mkdirSync(dirname(file), { recursive: true })
     db = new Database(file, { timeout: 300 })
     prepareFile(db, file, options)
+    if (options.referencesLater) db.pragma('foreign_keys = OFF')
   } catch (error) {
     db?.close()
     throw asRefusal(error)

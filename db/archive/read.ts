@@ -63,10 +63,12 @@ function* rowsKeepingFiles(archive: string, file: string): Generator<RowLine> {
     else if ('bytes' in line) keepFile(file, line)
 }
 
+/**
+ * Puts everything in. Rows come in the order of their tables' names, before what they refer to: references are checked once, at the
+ * end, for SQLite looks through a whole table at each row while some are open.
+ */
 function fill(ledger: Ledger, archive: string, file: string, progress: Progress): void {
   ledger.write(tx => {
-    // Rows come table by table, in the order of the tables' names: what they point to may come later.
-    tx.run(sql`PRAGMA defer_foreign_keys = ON`)
     let last = { table: '', done: 0 }
     for (const { table, rows } of batches(rowsKeepingFiles(archive, file))) {
       putIn(tx, table, rows)
@@ -74,6 +76,7 @@ function fill(ledger: Ledger, archive: string, file: string, progress: Progress)
       last = { table, done: (last.table === table ? last.done : 0) + rows.length }
     }
     if (last.table !== '') progress(last.table, last.done)
+    if (tx.get(sql`PRAGMA foreign_key_check`)) throw new ArchiveRefused('archive.unfit')
   })
 }
 
@@ -97,7 +100,7 @@ export function readArchive(archive: string, file: string, options: OpenOptions,
     for (const ending of ['', '-wal']) rmSync(`${unfinished}${ending}`, { force: true })
   }
   remove()
-  const ledger = openLedger(unfinished, { ...options, upTo: shape })
+  const ledger = openLedger(unfinished, { ...options, upTo: shape, referencesLater: true })
   try {
     fill(ledger, archive, file, progress)
     ledger.close()
