@@ -81,8 +81,7 @@ function OwnerBox({ entry }: { entry: TakeInEntry }) {
           itemKey={found => String(found.id)}
           show={found => (
             <>
-              <b>{found.name}</b>
-              <small>{ownerDetail(found)}</small>
+              <b>{found.name}</b> <small>{ownerDetail(found)}</small>
             </>
           )}
           onChoose={found => entry.chooseOwner({ id: found.id, name: found.name ?? '' })}

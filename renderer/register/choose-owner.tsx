@@ -49,8 +49,7 @@ export function ChooseOwner({ name, label, hint, chosen, onChoose }: ChooseOwner
           itemKey={found => String(found.id)}
           show={found => (
             <>
-              <b>{found.name}</b>
-              <small>{ownerDetail(found)}</small>
+              <b>{found.name}</b> <small>{ownerDetail(found)}</small>
             </>
           )}
           onChoose={found => onChoose({ id: found.id, name: found.name ?? '' })}

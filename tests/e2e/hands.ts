@@ -57,7 +57,7 @@ export class Hands {
   }
 
   /** Points with the arrows at one of what was found, and takes it. */
-  async take(name: string): Promise<void> {
+  async take(name: string | RegExp): Promise<void> {
     const list = await this.found()
     const wanted = list.getByRole('option', { name, exact: true })
     await expect(wanted).toBeVisible()
