@@ -43,11 +43,11 @@ function Whole({ runId }: { runId: number }) {
   if (error) return <p className="aside-words">{words.screens.unreachable}</p>
   if (!data) return null
   return (
-    <>
+    <div className="run-whole">
       <Chart view={data} />
       <Figures view={data} />
       <Verdict view={data} />
       <Log view={data} />
-    </>
+    </div>
   )
 }
