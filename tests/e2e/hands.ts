@@ -45,6 +45,8 @@ export class Hands {
   async choose(label: string, text: string): Promise<void> {
     const list = this.page.getByLabel(label, { exact: true }).first()
     await this.to(list)
+    // What there is to choose from may still be on its way.
+    await expect(list.locator('option', { hasText: text }).first()).toBeAttached()
     await this.write(text)
     await expect(list.locator('option:checked')).toHaveText(text)
   }

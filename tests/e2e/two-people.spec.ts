@@ -52,8 +52,9 @@ test.describe('two people who save the same', () => {
     await expect(field(page, 'notes')).toHaveValue('Deaf in the left ear.')
     await hands.fill(ownerForm.notes, 'Rings twice. Deaf in the left ear.')
     await hands.push(ownerForm.change)
-    await expect(page.getByText('Rings twice. Deaf in the left ear.')).toBeVisible()
-    await expect(page.getByText('9 Quay')).toBeVisible()
+    const shown = (text: string) => page.locator('.several-lines', { hasText: text })
+    await expect(shown('Rings twice. Deaf in the left ear.')).toBeVisible()
+    await expect(shown('9 Quay')).toBeVisible()
   })
 
   test('clock: the second is shown what changed in words, and nothing is overwritten', async ({
