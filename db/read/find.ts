@@ -24,7 +24,8 @@ export interface Found {
   readonly contact: string | null
 }
 
-const most = 20
+/** As many as a person looks through at a glance; further letters narrow what is found. */
+export const mostFound = 12
 
 /** The typed words as FTS5 prefix terms, all of which must be there; undefined when nothing is left of them. */
 export function wordsQuery(text: string): string | undefined {
@@ -45,15 +46,15 @@ function entryIds(read: Read, text: string, kind: Found['kind'] | null): number[
   // Newest first, by row number: ranking by bm25 costs more than a key press allows.
   const byWords = words
     ? read.all<{ id: number }>(
-        sql`SELECT rowid AS id FROM find_words WHERE find_words MATCH ${words} ${ofKind} ORDER BY rowid DESC LIMIT ${most}`,
+        sql`SELECT rowid AS id FROM find_words WHERE find_words MATCH ${words} ${ofKind} ORDER BY rowid DESC LIMIT ${mostFound}`,
       )
     : []
   const byMarks = marks
     ? read.all<{ id: number }>(
-        sql`SELECT rowid AS id FROM find_marks WHERE find_marks MATCH ${marks} ${ofKind} ORDER BY rowid DESC LIMIT ${most}`,
+        sql`SELECT rowid AS id FROM find_marks WHERE find_marks MATCH ${marks} ${ofKind} ORDER BY rowid DESC LIMIT ${mostFound}`,
       )
     : []
-  return [...new Set([...byWords, ...byMarks].map(row => row.id))].slice(0, most)
+  return [...new Set([...byWords, ...byMarks].map(row => row.id))].slice(0, mostFound)
 }
 
 /** A repair by its very number stands first, whatever else matches. */
@@ -99,7 +100,7 @@ function contactShown(read: Read, entryIds: readonly number[]) {
 
 /**
  * What the typed text finds among owners, clocks, repairs and papers: beginnings of words with accents folded, and digits of a phone
- * or a serial from anywhere inside, of one kind where asked. At most 20, an exact repair number first. The text of a claim check's QR code finds its repair.
+ * or a serial from anywhere inside, of one kind where asked. At most `mostFound`, an exact repair number first. The text of a claim check's QR code finds its repair.
  */
 export function found(read: Read, typed: string, kind: Found['kind'] | null = null): Found[] {
   const text = typed.trim().replace(/^countwheel:/, '')
@@ -134,6 +135,6 @@ export function found(read: Read, typed: string, kind: Found['kind'] | null = nu
     )})`)
   const place = new Map(ids.map((id, index) => [id, index]))
   return rows
-    .sort((a, b) => (place.get(a.entry) ?? most) - (place.get(b.entry) ?? most))
+    .sort((a, b) => (place.get(a.entry) ?? mostFound) - (place.get(b.entry) ?? mostFound))
     .map(({ entry: _, ...row }) => ({ ...row, contact: contactOf(row, text) }))
 }

@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import type { TaxDue } from '../../core/tax/due.ts'
 import { type Ledger, openLedger, type Read } from '../../db/ledger.ts'
-import { marksQuery, wordsQuery } from '../../db/read/find.ts'
+import { marksQuery, mostFound, wordsQuery } from '../../db/read/find.ts'
 import { taxView } from '../../db/read/tax.ts'
 import { createHandler } from '../../electron/handler.ts'
 import { at, rounded } from './measure.ts'
@@ -87,7 +87,7 @@ const typedAt = (n: number): string => typed[n % typed.length] ?? ''
 /** What find asks of its two indexes, bare: the yardstick. */
 function bareFind(db: Database.Database): (text: string) => void {
   const prepared = (index: string) =>
-    db.prepare(`SELECT rowid FROM ${index} WHERE ${index} MATCH ? ORDER BY rowid DESC LIMIT 20`)
+    db.prepare(`SELECT rowid FROM ${index} WHERE ${index} MATCH ? ORDER BY rowid DESC LIMIT ${mostFound}`)
   const [words, marks] = [prepared('find_words'), prepared('find_marks')]
   return text => {
     const asked = [
