@@ -1,6 +1,7 @@
 import { and, asc, eq, isNull, or, sql } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { type Minor, minor } from '../../core/money/minor.ts'
+import type { Settings } from '../../core/shop/settings.ts'
 import { counterGroup, isLate, isUncollected } from '../../core/standing/counter-list.ts'
 import { isToSend, stages } from '../../core/standing/standing.ts'
 import { standingOf } from '../facts.ts'
@@ -10,6 +11,7 @@ import { amongAsked, question, these } from '../question.ts'
 import { belongings, clocks, documents, estimates, owners, repairs } from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
 import { clockInShort } from './clock-words.ts'
+import { feeToldMinor } from './estimates.ts'
 
 /** What the owner has agreed to so far: the last agreed estimate and every agreed supplement; null while nothing is agreed. */
 const agreed = sql<Minor | null>`(
@@ -83,20 +85,24 @@ const received = question(read =>
 const belongingsHere = (read: Read, repairIds: readonly number[]) =>
   Map.groupBy(received(read).all(these(repairIds)), row => row.repairId)
 
-/** What the owner will have to pay: what is due on the invoice; before it, what is agreed or asked, less what is paid. */
-function toPay({ repair, invoiced, agreedMinor, estimate }: InShop, awaitingWord: boolean): Minor {
+/** What a repair not invoiced yet comes to: what is asked or agreed; where it goes home without work, the fee told for the estimate alone. */
+function expectedMinor(read: Read, row: InShop, awaitingWord: boolean, settings: Settings): Minor | null {
+  const { repair, agreedMinor, estimate } = row
   const asked = estimate?.totalMinor ?? null
-  const expected = awaitingWord ? asked : (agreedMinor ?? asked)
-  return invoiced || expected === null ? repair.dueMinor : minor(expected + repair.dueMinor)
+  if (awaitingWord) return asked
+  if (agreedMinor !== null) return agreedMinor
+  const noWork = repair.stage === 'declined' || repair.estimateOnly
+  return noWork ? feeToldMinor(read, repair.id, settings) : asked
 }
 
-interface Day {
-  readonly today: string
-  readonly timeZone: string
-  readonly uncollectedDays: number
+/** What the owner will have to pay: what is due on the invoice; before it, what the repair is expected to come to, less what is paid. */
+function toPay(read: Read, row: InShop, awaitingWord: boolean, settings: Settings): Minor {
+  const { repair, invoiced } = row
+  const expected = invoiced ? null : expectedMinor(read, row, awaitingWord, settings)
+  return expected === null ? repair.dueMinor : minor(expected + repair.dueMinor)
 }
 
-function counterRow(read: Read, row: InShop, day: Day) {
+function counterRow(read: Read, row: InShop, today: string, settings: Settings) {
   const { repair, owner, clock } = row
   const { stage, estimatedOn, covered } = repair
   const waitingFor = stage === 'waiting' ? standingOf(read, repair).waitingFor : null
@@ -105,8 +111,8 @@ function counterRow(read: Read, row: InShop, day: Day) {
     { stage, waitingFor },
   )
   const facts = { stage, comeback: repair.comebackOfId !== null, covered, waitingFor, toSend, estimatedOn }
-  const sinceOn = civilDateOf(repair.stageSince, day.timeZone)
-  const group = counterGroup(facts, day.today)
+  const sinceOn = civilDateOf(repair.stageSince, settings.place.timeZone)
+  const group = counterGroup(facts, today)
   return {
     id: repair.id,
     number: repair.number,
@@ -121,26 +127,25 @@ function counterRow(read: Read, row: InShop, day: Day) {
     covered,
     sinceOn,
     estimatedOn,
-    late: isLate(facts, day.today),
-    uncollected: isUncollected(stage, sinceOn, day.today, day.uncollectedDays),
+    late: isLate(facts, today),
+    uncollected: isUncollected(stage, sinceOn, today, settings.collection.uncollectedDays),
     toldAt: repair.toldAt,
     estimate: row.estimate,
-    toPayMinor: toPay(row, group === 'awaiting-word'),
+    toPayMinor: toPay(read, row, group === 'awaiting-word', settings),
   }
 }
 
 /** Everything in the shop, grouped as the counter reads it, with what is to be collected summed up. */
 export function counterView(read: Read, at: string) {
-  const { place, collection } = readSettings(read)
-  const today = civilDateOf(at, place.timeZone)
-  const day = { today, timeZone: place.timeZone, uncollectedDays: collection.uncollectedDays }
+  const settings = readSettings(read)
+  const today = civilDateOf(at, settings.place.timeZone)
   const found = repairsInShop(read).all()
   const here = belongingsHere(
     read,
     found.map(({ repair }) => repair.id),
   )
   const rows = found.map(row => ({
-    ...counterRow(read, row, day),
+    ...counterRow(read, row, today, settings),
     belongings: here.get(row.repair.id) ?? [],
   }))
   const collectable = rows.filter(row => row.group === 'to-collect')

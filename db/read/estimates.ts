@@ -1,5 +1,5 @@
 import { and, asc, desc, eq, ne, notInArray, sql } from 'drizzle-orm'
-import { type Minor, minor } from '../../core/money/minor.ts'
+import { type Minor, minor, minorText } from '../../core/money/minor.ts'
 import type { ClaimCheckContents } from '../../core/papers/contents.ts'
 import { authorisedTotal } from '../../core/pricing/authorised.ts'
 import {
@@ -7,9 +7,11 @@ import {
   invoiceProposal,
   type ProposedLine,
 } from '../../core/pricing/invoice-proposal.ts'
+import { priced } from '../../core/pricing/price.ts'
 import type { SaidOfCost } from '../../core/pricing/quoted-range.ts'
 import type { Settings } from '../../core/shop/settings.ts'
 import { agreedLimit, askedLimit } from '../agreed-limit.ts'
+import { accepted } from '../checked-in.ts'
 import {
   type EstimateRow,
   estimateEntries,
@@ -182,4 +184,14 @@ export function quotedAtTakeIn(read: Read, repairId: number): SaidOfCost {
   if (!check) return {}
   const { fee, low, high } = (JSON.parse(check.contents) as ClaimCheckContents).estimate
   return { fee, low, high }
+}
+
+/** What the fee told at the take-in comes to with its tax, in minor units; null where none was told. */
+export function feeToldMinor(read: Read, repairId: number, settings: Settings): Minor | null {
+  const { fee } = quotedAtTakeIn(read, repairId)
+  if (!fee) return null
+  const { currency } = settings.place
+  const line = { kind: 'fee', quantity: '1', unit: minorText(fee, currency), charge: '0' } as const
+  const lines = [{ ...line, taxes: settings.tax.byKind.fee }]
+  return accepted(priced({ currency, tax: taxRules(settings), lines })).taxInclusive
 }

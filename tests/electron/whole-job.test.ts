@@ -222,6 +222,30 @@ describe('the counter’s list', () => {
   })
 })
 
+describe('a clock that goes home without work', () => {
+  const declined = async (fee: string | null) => {
+    const { id: repairId } = await takeInPell(shop, { fee })
+    const { id: estimateId } = await shop.act('estimates.write', { repairId, lines: estimateLines })
+    await shop.act('estimates.send', { estimateId, way: 'telephone' })
+    await shop.act('estimates.recordWord', {
+      estimateId,
+      answer: 'declined',
+      who: 'R. Pell',
+      way: 'telephone',
+    })
+    return (await shop.view('counter')).rows[0]
+  }
+
+  it('has the fee told for its estimate to pay, with its tax, and nothing of the estimate declined', async () => {
+    expect(await declined('25.00')).toMatchObject({ group: 'to-collect', toPayMinor: 3000 })
+    expect((await shop.view('counter')).toCollectMinor).toBe(3000)
+  })
+
+  it('has nothing to pay where no fee was told', async () => {
+    expect(await declined(null)).toMatchObject({ group: 'to-collect', toPayMinor: 0 })
+  })
+})
+
 describe('the estimated date', () => {
   it('is reckoned from the bench, what is away and the run-in, each told apart', async () => {
     const { repair } = await agreed()
