@@ -1,4 +1,4 @@
-import { QueryClient } from '@tanstack/react-query'
+import { notifyManager, QueryClient } from '@tanstack/react-query'
 import { hc } from 'hono/client'
 import type { Api } from '../electron/api.ts'
 import { actingHeader } from './acting.ts'
@@ -45,6 +45,9 @@ export async function answer<R extends Answer>(call: Promise<R>): Promise<Awaite
   if (!response.ok) throw isProblems(body) ? new Refused(body.problems) : new Error('unreadable')
   return body as Awaited<ReturnType<R['json']>>
 }
+
+// An answer is shown when it is there, not a timer later.
+notifyManager.setScheduler(queueMicrotask)
 
 /** The only cache of the pages. The ledger is on this computer: what is shown is asked for again at each visit. */
 export const queries = new QueryClient({

@@ -1,16 +1,16 @@
-import { type ComponentType, type LazyExoticComponent, lazy } from 'react'
 import type { PageName } from '../core/words/en/start.ts'
+import { type Code, code } from './parts/code.ts'
 
-/** The pages in the order of the thumb index. Each is fetched when it is first opened. */
-export const pages: Partial<Record<PageName, LazyExoticComponent<ComponentType>>> = {
-  counter: lazy(() => import('./counter/page.tsx')),
-  bench: lazy(() => import('./bench/page.tsx')),
-  shelf: lazy(() => import('./shelf/page.tsx')),
-  accounts: lazy(() => import('./accounts/page.tsx')),
-  stores: lazy(() => import('./stores/page.tsx')),
-  register: lazy(() => import('./register/page.tsx')),
-  shop: lazy(() => import('./shop/page.tsx')),
-}
+/** The pages by name. The code of each is fetched when it is first opened. */
+export const pages = {
+  counter: code('counter', () => import('./counter/page.tsx')),
+  bench: code('bench', () => import('./bench/page.tsx')),
+  shelf: code('shelf', () => import('./shelf/page.tsx')),
+  accounts: code('accounts', () => import('./accounts/page.tsx')),
+  stores: code('stores', () => import('./stores/page.tsx')),
+  register: code('register', () => import('./register/page.tsx')),
+  shop: code('shop', () => import('./shop/page.tsx')),
+} satisfies Record<PageName, Code>
 
 /** The thumb index from top to bottom; Alt and a figure turn to them. */
 export const pageNames = [
@@ -22,3 +22,9 @@ export const pageNames = [
   'register',
   'shop',
 ] as const satisfies readonly PageName[]
+
+/** Which page an address names, as `bench` for `/bench/2207`; the first page for the bare address. */
+export const pageAt = (path: string): PageName | undefined => {
+  const name = path.split('/')[1]
+  return name ? pageNames.find(page => page === name) : pageNames[0]
+}

@@ -15,16 +15,18 @@ function raisedPart(index: number): string {
   return `M${point(from, inner)}L${point(from, outer)}A${outer} ${outer} 0 0 1 ${point(to, outer)}L${point(to, inner)}A${inner} ${inner} 0 0 0 ${point(from, inner)}Z`
 }
 
+/** The square in the middle. */
+const arbor = 'M10.4 10.4h3.2v3.2h-3.2Z'
+
 const rim = spans.map((_, index) => raisedPart(index))
 
 /** The house mark: a count wheel with `passed` of its eight parts filled. Decoration: its words always stand beside it. */
 export function CountWheel({ passed }: { passed: number }) {
+  // Two outlines, not eight: a list of clocks draws a hundred and more of these wheels.
   return (
     <svg className="wheel" viewBox="0 0 24 24" aria-hidden="true">
-      {rim.map((path, index) => (
-        <path key={path} d={path} className={index < passed ? 'passed' : 'ahead'} />
-      ))}
-      <rect className="arbor" x="10.4" y="10.4" width="3.2" height="3.2" />
+      <path d={`${rim.slice(0, passed).join('')}${arbor}`} className="passed" />
+      <path d={rim.slice(passed).join('')} className="ahead" />
     </svg>
   )
 }

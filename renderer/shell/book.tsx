@@ -1,7 +1,8 @@
-import { Suspense, useCallback, useState } from 'react'
+import { useCallback, useState } from 'react'
 import { Redirect, Route, Switch, useLocation } from 'wouter'
-import { pageNames, pages } from '../pages.ts'
+import { pageAt, pageNames, pages } from '../pages.ts'
 import { SaidStrip } from '../parts/announcer.tsx'
+import { Fetched } from '../parts/fetched.tsx'
 import { Page } from '../parts/page.tsx'
 import { useShop } from '../shop.tsx'
 import { Broken } from './broken.tsx'
@@ -44,24 +45,23 @@ export function Book() {
 
 function Leaf() {
   const [path] = useLocation()
-  const name = path.split('/')[1] ?? ''
+  const name = pageAt(path)
   return (
     <main id="page" className="main" tabIndex={-1} data-page={name}>
       <Broken key={name}>
-        <Suspense>
-          <Switch>
-            <Route path="/">
-              <Redirect to="/counter" replace />
+        <Switch>
+          <Route path="/">
+            <Redirect to="/counter" replace />
+          </Route>
+          {pageNames.map(page => (
+            <Route key={page} path={`/${page}/*?`}>
+              <Fetched of={pages[page]} />
             </Route>
-            {pageNames.map(page => {
-              const Shown = pages[page]
-              return Shown && <Route key={page} path={`/${page}/*?`} component={Shown} />
-            })}
-            <Route>
-              <NotThere />
-            </Route>
-          </Switch>
-        </Suspense>
+          ))}
+          <Route>
+            <NotThere />
+          </Route>
+        </Switch>
       </Broken>
     </main>
   )
