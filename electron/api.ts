@@ -8,6 +8,7 @@ import { estimates } from './requests/estimates.ts'
 import { find } from './requests/find.ts'
 import { registerImport } from './requests/import.ts'
 import { pages } from './requests/pages.ts'
+import { paperActs, paperPages } from './requests/papers.ts'
 import type { Env } from './requests/perform.ts'
 import { photographActs } from './requests/photographs.ts'
 import { register } from './requests/register.ts'
@@ -27,12 +28,14 @@ export const api = new Hono<Env>()
   .route('/stores', stores)
   .route('/shelf', shelf)
   .route('/accounts', accounts)
+  .route('/papers', paperActs)
   .route('/backup', backup)
   .route('/drafts', drafts)
   .route('/photographs', photographActs)
   .route('/find', find)
   .route('/pages', pages)
   .route('/pages', workPages)
+  .route('/pages', paperPages)
 
 /** The contract between the pages and the ledger; the pages import only this type. */
 export type Api = typeof api

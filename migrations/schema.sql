@@ -50,6 +50,8 @@ CREATE INDEX go_aheads_on ON go_aheads (estimate_id);
 
 CREATE INDEX hand_overs_by_time ON hand_overs (at);
 
+CREATE INDEX handed_papers_of ON handed_papers (kind, of_id);
+
 CREATE INDEX labour_entries_of ON labour_entries (repair_id, started_at);
 
 CREATE INDEX labour_entries_of_person ON labour_entries (person_id, started_at);
@@ -406,10 +408,35 @@ CREATE TABLE hand_overs (
   advice_given INTEGER NOT NULL DEFAULT 1 CHECK (advice_given IN (0, 1))
 ) STRICT;
 
+CREATE TABLE handed_papers (
+  id INTEGER PRIMARY KEY,
+  kind TEXT NOT NULL CHECK (kind IN ('condition-report', 'go-ahead', 'run-in-certificate', 'ready-letter', 'hand-over', 'statement', 'uncollected-letter')),
+  of_id INTEGER NOT NULL CHECK (of_id > 0),
+  owner_id INTEGER NOT NULL REFERENCES owners (id),
+  repair_id INTEGER REFERENCES repairs (id),
+  handed_at TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', handed_at) IS handed_at),
+  handed_on TEXT NOT NULL CHECK (date(handed_on) IS handed_on),
+  person_id INTEGER REFERENCES people (id),
+  size TEXT NOT NULL CHECK (size <> ''),
+  contents TEXT NOT NULL CHECK (json_valid(contents)),
+  contents_hash TEXT NOT NULL CHECK (length(contents_hash) = 64),
+  UNIQUE (id, size),
+  CHECK ((kind = 'statement') = (repair_id IS NULL))
+) STRICT;
+
 CREATE TABLE holidays (
   on_date TEXT PRIMARY KEY CHECK (date(on_date) IS on_date),
   name TEXT NOT NULL
 ) STRICT, WITHOUT ROWID;
+
+CREATE TABLE kept_handed_papers (
+  id INTEGER PRIMARY KEY,
+  hash TEXT NOT NULL CHECK (length(hash) = 64),
+  bytes INTEGER NOT NULL CHECK (bytes > 0),
+  size TEXT NOT NULL,
+  drawn_by TEXT NOT NULL CHECK (drawn_by <> ''),
+  FOREIGN KEY (id, size) REFERENCES handed_papers (id, size)
+) STRICT;
 
 CREATE TABLE kept_papers (
   id INTEGER PRIMARY KEY REFERENCES documents (id),
@@ -758,6 +785,14 @@ CREATE TRIGGER find_entries_removed AFTER DELETE ON find_entries BEGIN
   INSERT INTO find_words (find_words, rowid, words) VALUES ('delete', old.id, old.words);
   INSERT INTO find_marks (find_marks, rowid, marks) VALUES ('delete', old.id, old.marks);
 END;
+
+CREATE TRIGGER handed_papers_are_never_changed BEFORE UPDATE ON handed_papers BEGIN SELECT RAISE(ABORT, 'a paper once handed out is never changed'); END;
+
+CREATE TRIGGER handed_papers_are_never_deleted BEFORE DELETE ON handed_papers BEGIN SELECT RAISE(ABORT, 'a paper once handed out is never deleted'); END;
+
+CREATE TRIGGER kept_handed_papers_are_never_changed BEFORE UPDATE ON kept_handed_papers BEGIN SELECT RAISE(ABORT, 'a paper once drawn is never changed'); END;
+
+CREATE TRIGGER kept_handed_papers_are_never_deleted BEFORE DELETE ON kept_handed_papers BEGIN SELECT RAISE(ABORT, 'a paper once drawn is never deleted'); END;
 
 CREATE TRIGGER kept_papers_are_never_changed BEFORE UPDATE ON kept_papers BEGIN SELECT RAISE(ABORT, 'a paper once drawn is never changed'); END;
 

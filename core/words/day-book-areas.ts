@@ -5,6 +5,7 @@ export const dayBookAreas = [
   'bench',
   'shelf',
   'accounts',
+  'papers',
   'stores',
   'register',
   'shop',

@@ -27,7 +27,7 @@ export interface PhotographLine {
   readonly bytes: string | null
 }
 
-/** One issued paper as it was first drawn, its bytes as base64, or without them where they were not beside the ledger. */
+/** One paper, issued or handed out, as it was first drawn, its bytes as base64, or without them where they were not beside the ledger. */
 export interface PaperLine {
   readonly paper: string
   readonly bytes: string | null

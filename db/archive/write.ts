@@ -2,10 +2,10 @@ import { createHash } from 'node:crypto'
 import { asc, gt, sql } from 'drizzle-orm'
 import { byId } from '../by-id.ts'
 import { foundBeside, type KeptBeside } from '../files-beside.ts'
-import { type KeptPaper, keptPaperPath } from '../kept-papers.ts'
+import { allKeptPapers, type KeptPaper, keptPaperPath } from '../kept-papers.ts'
 import type { Read } from '../ledger.ts'
 import { type PhotographFile, photographPath } from '../photograph-files.ts'
-import { keptPapers, photographs } from '../schema/index.ts'
+import { photographs } from '../schema/index.ts'
 import type { End, FileLine, Line, PaperLine, PhotographLine, Progress, RowLine, Value } from './format.ts'
 
 interface TableListed {
@@ -65,17 +65,6 @@ const photographRows = (read: Read) =>
       .all(),
   )
 
-const paperRows = (read: Read) =>
-  byId((after, limit) =>
-    read
-      .select()
-      .from(keptPapers)
-      .where(gt(keptPapers.id, after))
-      .orderBy(asc(keptPapers.id))
-      .limit(limit)
-      .all(),
-  )
-
 /** The files of one kind, a line each. */
 function* fileLines<R>(
   what: KeptBeside,
@@ -108,7 +97,7 @@ function* allLines(read: Read, file: string, progress: Progress): Generator<Line
   yield { countwheel: 'archive', version: 1, shape: shape?.shape ?? 0 }
   yield* rowLines(read, progress)
   yield* fileLines('photographs', photographRows(read), row => photographLine(file, row), progress)
-  yield* fileLines('papers', paperRows(read), row => paperLine(file, row), progress)
+  yield* fileLines('papers', allKeptPapers(read), row => paperLine(file, row), progress)
 }
 
 /**

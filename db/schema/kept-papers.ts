@@ -1,12 +1,35 @@
 import { integer, sqliteTable, text } from 'drizzle-orm/sqlite-core'
 import type { PaperSize } from '../../core/papers/sizes.ts'
+import type { HomeKind } from '../../core/papers/working-kinds.ts'
 import { code, id } from './columns.ts'
 
-/** The PDF of an issued document as it was first drawn; its bytes stand beside the ledger. `id` is the document's. */
-export const keptPapers = sqliteTable('kept_papers', {
+/** A working paper as it was handed to the owner. `ofId` is of what its kind is drawn of (core/papers/working-kinds.ts). */
+export const handedPapers = sqliteTable('handed_papers', {
   id: id(),
-  hash: text().notNull(),
-  bytes: integer().notNull(),
+  kind: code<HomeKind>(),
+  ofId: integer().notNull(),
+  ownerId: integer().notNull(),
+  repairId: integer(),
+  handedAt: text().notNull(),
+  handedOn: text().notNull(),
+  personId: integer(),
   size: code<PaperSize>(),
-  drawnBy: text().notNull(),
+  contents: text().notNull(),
+  contentsHash: text().notNull(),
 })
+
+/** The PDFs of papers as they were first drawn; their bytes stand beside the ledger. `id` is the paper's. */
+const drawnPapers = (name: string) =>
+  sqliteTable(name, {
+    id: id(),
+    hash: text().notNull(),
+    bytes: integer().notNull(),
+    size: code<PaperSize>(),
+    drawnBy: text().notNull(),
+  })
+
+/** Of issued documents. */
+export const keptPapers = drawnPapers('kept_papers')
+
+/** Of working papers that were handed out. */
+export const keptHandedPapers = drawnPapers('kept_handed_papers')

@@ -1,24 +1,27 @@
-import { and, asc, gt, notExists, sql } from 'drizzle-orm'
+import { asc, gt, notExists, sql } from 'drizzle-orm'
+import type { SQLiteColumn } from 'drizzle-orm/sqlite-core'
 import { byId } from '../by-id.ts'
 import type { Read } from '../ledger.ts'
-import { dayBook as book, documents } from '../schema/index.ts'
+import { dayBook as book, documents, handedPapers } from '../schema/index.ts'
 import { dayBookHash, firstHash } from '../verb.ts'
 import { type Check, type Fault, fault } from './check.ts'
+import { namedHanded } from './handed-papers.ts'
+import { named } from './papers.ts'
 
 const rows = (read: Read) =>
   byId((after, limit) =>
     read.select().from(book).where(gt(book.id, after)).orderBy(asc(book.id)).limit(limit).all(),
   )
 
+const noAct = (read: Read, at: SQLiteColumn) =>
+  notExists(read.select({ one: sql`1` }).from(book).where(sql`${book.at} = ${at}`))
+
 /** Papers that no act tells of: the acts at the end of the book were taken out. */
 function* untold(read: Read): Generator<Fault> {
-  const told = read.select({ one: sql`1` }).from(book).where(sql`${book.at} = ${documents.issuedAt}`)
-  const papers = read
-    .select({ kind: documents.kind, number: documents.number, at: documents.issuedAt })
-    .from(documents)
-    .where(and(notExists(told)))
-    .all()
-  for (const { kind, number, at } of papers) yield fault('dayBook.untold', { kind, number, at })
+  const issued = read.select().from(documents).where(noAct(read, documents.issuedAt)).all()
+  for (const row of issued) yield fault('dayBook.untold', { ...named(row), at: row.issuedAt })
+  const handed = read.select().from(handedPapers).where(noAct(read, handedPapers.handedAt)).all()
+  for (const row of handed) yield fault('dayBook.untold', { ...namedHanded(read, row), at: row.handedAt })
 }
 
 /** Every row numbered on from the one before, carrying its hash, and hashing to its own. */

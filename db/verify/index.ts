@@ -3,6 +3,7 @@ import { dayBook } from './day-book.ts'
 import { derived } from './derived.ts'
 import { estimates } from './estimates.ts'
 import { file } from './file.ts'
+import { handedPapers } from './handed-papers.ts'
 import { keptPapers } from './kept-papers.ts'
 import { money } from './money.ts'
 import { numbers } from './numbers.ts'
@@ -17,6 +18,7 @@ export const checks = {
   dayBook,
   numbers,
   papers,
+  handedPapers,
   estimates,
   derived,
   money,

@@ -1,32 +1,30 @@
-import { asc, eq, gt } from 'drizzle-orm'
-import { byId } from '../by-id.ts'
-import { type KeptPaper, readKeptPaper } from '../kept-papers.ts'
+import { documentRow, handedRow } from '../frozen-papers.ts'
+import { allKeptPapers, type KeptPaper, type PaperId, readKeptPaper } from '../kept-papers.ts'
 import type { Read } from '../ledger.ts'
-import { documents, keptPapers as table } from '../schema/index.ts'
 import { type Check, type Fault, fault } from './check.ts'
+import { namedHanded } from './handed-papers.ts'
+import { named } from './papers.ts'
 
-const rows = (read: Read) =>
-  byId((after, limit) =>
-    read.select().from(table).where(gt(table.id, after)).orderBy(asc(table.id)).limit(limit).all(),
-  )
+type Kept = KeptPaper & PaperId
 
-const named = (read: Read, { id, hash }: KeptPaper) => {
-  const { kind, number } = documents
-  return { ...read.select({ kind, number }).from(documents).where(eq(documents.id, id)).get(), hash }
+const names: Readonly<Record<PaperId['sort'], (read: Read, id: number) => Fault['values']>> = {
+  issued: (read, id) => named(documentRow(read, id)),
+  handed: (read, id) => namedHanded(read, handedRow(read, id)),
 }
 
-function* paperFaults(read: Read, file: string, row: KeptPaper): Generator<Fault> {
-  const found = readKeptPaper(file, row)
-  if (found.state !== 'kept') yield fault(`keptPaper.${found.state}`, named(read, row))
-  else if (found.bytes.length !== row.bytes)
-    yield fault('keptPaper.length', { ...named(read, row), kept: row.bytes, found: found.bytes.length })
+function* paperFaults(read: Read, file: string, kept: Kept): Generator<Fault> {
+  const found = readKeptPaper(file, kept)
+  if (found.state === 'kept' && found.bytes.length === kept.bytes) return
+  const values = names[kept.sort](read, kept.id)
+  if (found.state !== 'kept') yield fault(`keptPaper.${found.state}`, { ...values, hash: kept.hash })
+  else yield fault('keptPaper.length', { ...values, kept: kept.bytes, found: found.bytes.length })
 }
 
-/** Every paper as it was first drawn: its file beside the ledger, with the bytes its name says. */
+/** Every paper as it was first drawn, issued or handed out: its file beside the ledger, with the bytes its name says. */
 export const keptPapers: Check = function* ({ read, file }) {
   let looked = 0
-  for (const row of rows(read)) {
-    yield* paperFaults(read, file, row)
+  for (const kept of allKeptPapers(read)) {
+    yield* paperFaults(read, file, kept)
     looked += 1
   }
   return looked

@@ -1,9 +1,9 @@
-import { createHash } from 'node:crypto'
 import { isDeepStrictEqual } from 'node:util'
 import { asc, eq, gt } from 'drizzle-orm'
 import type { PaperContents } from '../../core/papers/contents.ts'
 import { type PricedContents, repriced } from '../../core/papers/price-input.ts'
 import { byId } from '../by-id.ts'
+import { hashOf } from '../files-beside.ts'
 import { type DocumentRow, sumsOf } from '../issue.ts'
 import type { Read } from '../ledger.ts'
 import { documents, documentTaxes } from '../schema/index.ts'
@@ -20,7 +20,22 @@ const rows = (read: Read) =>
       .all(),
   )
 
-const named = ({ kind, number }: DocumentRow) => ({ kind, number })
+/** What tells an issued paper from others. */
+export const named = ({ kind, number }: Pick<DocumentRow, 'kind' | 'number'>) => ({ kind, number })
+
+/** What is wrong with frozen contents: they do not fit their hash, cannot be read, or what `inside` finds in them. */
+export function* frozenFaults<Contents>(
+  row: Pick<DocumentRow, 'contents' | 'contentsHash'>,
+  values: Fault['values'],
+  inside: (contents: Contents) => Generator<Fault>,
+): Generator<Fault> {
+  if (hashOf(Buffer.from(row.contents)) !== row.contentsHash) yield fault('paper.hash', values)
+  try {
+    yield* inside(JSON.parse(row.contents) as Contents)
+  } catch (error) {
+    yield fault('paper.unreadable', { ...values, reason: String(error) })
+  }
+}
 
 function* headFaults(row: DocumentRow, contents: PaperContents): Generator<Fault> {
   for (const field of ['kind', 'number', 'issuedOn', 'currency'] as const)
@@ -29,7 +44,7 @@ function* headFaults(row: DocumentRow, contents: PaperContents): Generator<Fault
 }
 
 /** Whether the frozen lines still price to the frozen figures, by the rules frozen with them. */
-function recomputes(contents: PricedContents): boolean {
+export function recomputes(contents: PricedContents): boolean {
   const again = repriced(contents)
   const nets = contents.lines.map(line => ({ net: line.net }))
   return (
@@ -66,21 +81,11 @@ function* contentsFaults(read: Read, row: DocumentRow, contents: PaperContents):
   yield* sumFaults(read, row, contents)
 }
 
-function* paperFaults(read: Read, row: DocumentRow): Generator<Fault> {
-  const hash = createHash('sha256').update(row.contents).digest('hex')
-  if (hash !== row.contentsHash) yield fault('paper.hash', named(row))
-  try {
-    yield* contentsFaults(read, row, JSON.parse(row.contents) as PaperContents)
-  } catch (error) {
-    yield fault('paper.unreadable', { ...named(row), reason: String(error) })
-  }
-}
-
-/** Every paper: its contents as they were frozen, pricing to the same figures, and the sums beside them. */
+/** Every issued paper: its contents as they were frozen, pricing to the same figures, and the sums beside them. */
 export const papers: Check = function* ({ read }) {
   let looked = 0
   for (const row of rows(read)) {
-    yield* paperFaults(read, row)
+    yield* frozenFaults<PaperContents>(row, named(row), contents => contentsFaults(read, row, contents))
     looked += 1
   }
   return looked

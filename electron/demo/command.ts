@@ -3,12 +3,13 @@ import { join, resolve } from 'node:path'
 import { parseArgs } from 'node:util'
 import { en } from '../../core/words/en/index.ts'
 import { allDocuments } from '../../db/read/accounts.ts'
+import { allHandedOut } from '../../db/read/working-paper.ts'
 import { Refusal } from '../../db/refusal.ts'
-import { keepPapers } from '../papers/issued.ts'
+import { keepPapers } from '../papers/frozen.ts'
 import { places } from '../places.ts'
 import { withMessages } from '../problems.ts'
 import { DayFileStopped } from './day-file.ts'
-import { ledgerReport, paperFile } from './report.ts'
+import { handedFile, ledgerReport, paperFile } from './report.ts'
 import { demoDayFile, demoLedger } from './shop.ts'
 
 const say = en.demo
@@ -41,13 +42,16 @@ function end(code: number, lines: readonly string[]): never {
 
 type Demo = Awaited<ReturnType<typeof demoLedger>>
 
-/** Fetches every paper from the handler, as a page would, and writes it under its own number. */
+/** Fetches every paper from the handler, as a page would, and writes it under its own number; also those that were handed out. */
 async function writePapers({ handle, ledger }: Demo, out: string): Promise<number> {
-  const papers = allDocuments(ledger.read)
-  for (const paper of papers) {
-    const response = await handle(new Request(`http://ledger/papers/${paper.id}.pdf`))
-    if (!response.ok) throw new Error(`${paperFile(paper)}: ${response.status}`)
-    writeFileSync(join(out, paperFile(paper)), Buffer.from(await response.arrayBuffer()))
+  const papers = [
+    ...allDocuments(ledger.read).map(paper => [`${paper.id}.pdf`, paperFile(paper)] as const),
+    ...allHandedOut(ledger.read).map(paper => [`handed/${paper.id}.pdf`, handedFile(paper)] as const),
+  ]
+  for (const [path, file] of papers) {
+    const response = await handle(new Request(`http://ledger/papers/${path}`))
+    if (!response.ok) throw new Error(`${file}: ${response.status}`)
+    writeFileSync(join(out, file), Buffer.from(await response.arrayBuffer()))
   }
   return papers.length
 }

@@ -4,6 +4,7 @@ import type { Settings } from '../../core/shop/settings.ts'
 import type { Ledger } from '../../db/ledger.ts'
 import { allDocuments, taxView } from '../../db/read/accounts.ts'
 import { repairNumbers, repairView } from '../../db/read/repair.ts'
+import { allHandedOut } from '../../db/read/working-paper.ts'
 import { readSettings } from '../../db/settings.ts'
 
 type View = ReturnType<typeof repairView>
@@ -65,7 +66,11 @@ function repairReport(view: View, settings: Settings, money: Money) {
 export const paperFile = (paper: { kind: string; number: string }): string =>
   `${paper.kind}-${paper.number.replaceAll('/', '-')}.pdf`
 
-/** Every number a ledger has issued up to `at`: repairs, estimates, invoices, warranties, tax and papers. Amounts as decimal text in major units. */
+/** The file name of a working paper that was handed out. */
+export const handedFile = ({ id, kind, handedOn }: { id: number; kind: string; handedOn: string }): string =>
+  `handed-out-${id}-${kind}-${handedOn}.pdf`
+
+/** Every number a ledger has issued up to `at`: repairs, estimates, invoices, warranties, tax, papers and what was handed out. Amounts as decimal text in major units. */
 export function ledgerReport(ledger: Ledger, at: string) {
   const settings = readSettings(ledger.read)
   const money = moneyIn(settings)
@@ -97,6 +102,11 @@ export function ledgerReport(ledger: Ledger, at: string) {
       file: paperFile(paper),
       total: money(paper.totalMinor),
       tax: money(paper.taxMinor),
+    })),
+    handedOut: allHandedOut(ledger.read).map(paper => ({
+      kind: paper.kind,
+      on: paper.handedOn,
+      file: handedFile(paper),
     })),
   }
 }

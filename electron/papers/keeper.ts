@@ -1,28 +1,29 @@
+import { nonePassed } from '../../db/kept-papers.ts'
 import type { Ledger } from '../../db/ledger.ts'
-import { keepNext } from './issued.ts'
+import { keepNext } from './frozen.ts'
 
 /** How long nothing must have been asked for before a paper is drawn: people go first. */
 const quietMs = 400
 
 /** Keeps the papers of an open ledger between other work. */
 export interface PaperKeeper {
-  /** Something was asked for, and may have been issued. */
+  /** Something was asked for, and may have been issued or handed out. */
   wake(): void
   /** Nothing more is drawn; what is left is drawn when the ledger is next opened. */
   stop(): void
 }
 
-/** A keeper that begins with what an earlier run issued and did not come to draw, one paper each time nobody asks for anything. */
+/** A keeper that begins with what an earlier run froze and did not come to draw, one paper each time nobody asks for anything. */
 export function paperKeeper(ledger: Ledger): PaperKeeper {
   let stopped = false
-  let last = 0
+  let passed = nonePassed
   let timer: NodeJS.Timeout | undefined
   let work = Promise.resolve()
   const keepOne = async () => {
     if (stopped) return
-    const id = await keepNext(ledger, last, () => stopped)
-    if (id === undefined) return
-    last = id
+    const next = await keepNext(ledger, passed, () => stopped)
+    if (!next) return
+    passed = next
     wake()
   }
   const wake = () => {

@@ -1,7 +1,7 @@
 import { Hono } from 'hono'
 import { z } from 'zod'
 import { writeBackup } from '../backups.ts'
-import { keepPapers } from '../papers/issued.ts'
+import { keepPapers } from '../papers/frozen.ts'
 import { body } from './body.ts'
 import type { Env } from './perform.ts'
 

@@ -27,6 +27,11 @@ export const requiredLines = (most = 4000) => lines.pipe(z.string().min(1).max(m
 export const optionalLines = (most = 4000) => lines.pipe(z.string().max(most)).default('')
 /** The number of something in the ledger. */
 export const id = z.int().positive()
+/** The number of something in the ledger, as it stands in an address. */
+export const number = z
+  .string()
+  .regex(/^[1-9]\d{0,15}$/)
+  .transform(Number)
 /** A whole count within bounds. */
 export const count = (least: number, most: number) => z.int().min(least).max(most)
 /** `YYYY-MM-DD`, a date that exists. */

@@ -24,14 +24,10 @@ import { backupFolder, backupsKept, backupsOf } from '../backups.ts'
 import { asLiteral } from '../demo/day-references.ts'
 import { refuseInput } from '../problems.ts'
 import { query } from './body.ts'
-import { civilDate, oneOf } from './fields.ts'
+import { civilDate, number, oneOf } from './fields.ts'
 import type { Env } from './perform.ts'
 import { publicHolidaysView } from './public-holidays.ts'
 
-const number = z
-  .string()
-  .regex(/^[1-9]\d{0,15}$/)
-  .transform(Number)
 const param = <T extends z.ZodRawShape>(shape: T) => zValidator('param', z.object(shape), refuseInput)
 const openNumber = number.optional().transform(n => n ?? null)
 /** A line's number, or 0 for the place before every line of that name. */
@@ -114,7 +110,10 @@ export const pages = new Hono<Env>()
   .get('/documents/:id', param({ id: number }), c => {
     const { ledger } = c.var
     const { id } = c.req.valid('param')
-    return c.json({ ...accounts.paperView(ledger.read, id), drawn: drawnPaper(ledger, id) })
+    return c.json({
+      ...accounts.paperView(ledger.read, id),
+      drawn: drawnPaper(ledger, { sort: 'issued', id }),
+    })
   })
   .get('/owed', c => {
     const { read } = c.var.ledger

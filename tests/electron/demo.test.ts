@@ -73,6 +73,19 @@ describe('the demonstration shop', () => {
     }
   }, 300_000)
 
+  it('writes what was handed out as it stood that day', async () => {
+    expect(day.handedOut.map((p: { kind: string }) => p.kind)).toEqual([
+      'go-ahead',
+      'hand-over',
+      'run-in-certificate',
+      'hand-over',
+    ])
+    for (const { file, on } of day.handedOut) {
+      const day = new Date(on).toLocaleDateString('en-GB', { dateStyle: 'medium', timeZone: 'UTC' })
+      expect(await text(file), file).toContain(day)
+    }
+  })
+
   it('adds its tax up to the cent from its invoices and credit notes', () => {
     const cents = (amount: string) => Math.round(Number(amount) * 100)
     const issued = day.papers.filter((p: { kind: string }) => ['invoice', 'credit-note'].includes(p.kind))

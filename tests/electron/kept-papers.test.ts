@@ -3,12 +3,12 @@ import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { en } from '../../core/words/en/index.ts'
 import { folderBeside, hashOf } from '../../db/files-beside.ts'
-import { keepPaper, keptPaper, keptPaperPath } from '../../db/kept-papers.ts'
+import { keepPaper, keptPaper, keptPaperPath, nonePassed } from '../../db/kept-papers.ts'
 import { openLedger } from '../../db/ledger.ts'
 import { allDocuments } from '../../db/read/accounts.ts'
 import { verified } from '../../db/verify/index.ts'
 import { createHandler } from '../../electron/handler.ts'
-import { drawnBy, keepNext, keepPapers } from '../../electron/papers/issued.ts'
+import { drawnBy, keepNext, keepPapers } from '../../electron/papers/frozen.ts'
 import { paperKeeper } from '../../electron/papers/keeper.ts'
 import { migrations } from '../db/temporary-ledger.ts'
 import { infoOf } from '../papers/reading.ts'
@@ -30,9 +30,10 @@ const paper = async (query = '', id = invoiceId): Promise<Buffer> => {
   expect(response.status).toBe(200)
   return Buffer.from(await response.arrayBuffer())
 }
+const issued = (id: number) => ({ sort: 'issued', id }) as const
 const drawn = async () => (await shop.view(`documents/${invoiceId}`)).drawn
 const row = () => {
-  const kept = keptPaper(shop.ledger.read, invoiceId)
+  const kept = keptPaper(shop.ledger.read, issued(invoiceId))
   if (!kept) throw new Error('nothing is kept')
   return kept
 }
@@ -45,7 +46,7 @@ const faults = () => {
 /** Keeps the invoice as a program of other typefaces drew it: not the bytes that are drawn today. */
 async function keptByAnother(): Promise<Buffer> {
   const bytes = Buffer.concat([await paper(), Buffer.from('\n% set by hand\n')])
-  keepPaper(shop.ledger, { id: invoiceId, size: 'a4', drawnBy: '0.0.1', bytes })
+  keepPaper(shop.ledger, issued(invoiceId), { size: 'a4', drawnBy: '0.0.1', bytes })
   return bytes
 }
 
@@ -92,7 +93,7 @@ describe('a paper that was issued', () => {
 
   it('once kept is never changed or taken off the record', async () => {
     await keepPapers(shop.ledger)
-    keepPaper(shop.ledger, { id: invoiceId, size: 'letter', drawnBy: '9', bytes: Buffer.from('other') })
+    keepPaper(shop.ledger, issued(invoiceId), { size: 'letter', drawnBy: '9', bytes: Buffer.from('other') })
     expect(row()).toMatchObject({ size: 'a4', drawnBy })
     for (const sql of ['UPDATE kept_papers SET bytes = 1', 'DELETE FROM kept_papers'])
       expect(() => shop.ledger.write(tx => tx.run(sql)), sql).toThrow()
@@ -129,7 +130,7 @@ describe('a kept paper whose file is missing or damaged', () => {
 
 describe('the keeper of papers', () => {
   const kept = (id: number) =>
-    vi.waitFor(() => expect(keptPaper(shop.ledger.read, id)).toBeDefined(), { timeout: 20_000 })
+    vi.waitFor(() => expect(keptPaper(shop.ledger.read, issued(id))).toBeDefined(), { timeout: 20_000 })
 
   it('begins with what an earlier run issued and did not draw, and goes on when it is woken', async () => {
     const keeper = paperKeeper(shop.ledger)
@@ -141,7 +142,7 @@ describe('the keeper of papers', () => {
   })
 
   it('keeps nothing more once it is stopped', async () => {
-    await keepNext(shop.ledger, 0, () => true)
+    await keepNext(shop.ledger, nonePassed, () => true)
     expect(existsSync(folderBeside(shop.file, 'papers'))).toBe(false)
   })
 })

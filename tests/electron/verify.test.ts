@@ -107,6 +107,21 @@ describe('each kind of damage is found and named', () => {
     ["UPDATE documents SET contents = replace(contents, 'Weir', 'Mill') WHERE id = 3", 'paper.hash', {}],
     ["UPDATE documents SET contents = 'x' WHERE id = 3", 'paper.unreadable', {}],
     [
+      "UPDATE handed_papers SET contents = replace(contents, 'Weir', 'Mill') WHERE id = 2",
+      'paper.hash',
+      { kind: 'hand-over', of: 2201, handedOn: '2027-02-24' },
+    ],
+    [
+      "UPDATE handed_papers SET handed_on = '2027-02-25' WHERE id = 2",
+      'paper.column',
+      { field: 'issuedOn', kept: '2027-02-25', says: '2027-02-24' },
+    ],
+    [
+      "UPDATE handed_papers SET contents = json_set(contents, '$.priced.taxInclusive', 1) WHERE id = 1",
+      'paper.recomputes',
+      { kind: 'go-ahead' },
+    ],
+    [
       "UPDATE documents SET number = 'I0900' WHERE kind = 'invoice' AND sequence = 1",
       'paper.column',
       { field: 'number', kept: 'I0900', says: 'I0001' },

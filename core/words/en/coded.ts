@@ -1,4 +1,6 @@
+import { papers } from './papers.ts'
 import { vocabulary as v } from './vocabulary.ts'
+import { workingTitles } from './working-papers.ts'
 
 /** The words of coded values, by the name of the field they stand in. */
 export const coded: Readonly<Record<string, Readonly<Record<string, string>>>> = {
@@ -26,7 +28,8 @@ export const coded: Readonly<Record<string, Readonly<Record<string, string>>>> =
   way: v.ways,
   method: v.paymentMethods,
   cause: v.writeOffKinds,
-  kind: { ...v.placeKinds, ...v.partKinds },
+  kind: { ...v.placeKinds, ...v.partKinds, ...workingTitles },
+  size: papers.sizes,
   ends: v.springEnds,
   exclusions: v.exclusions,
 }

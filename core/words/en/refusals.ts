@@ -1,4 +1,12 @@
+import { type PaperSize, sizesOf } from '../../papers/sizes.ts'
+import type { AnyKind } from '../../papers/working.ts'
+import { papers } from './papers.ts'
+
 type Values = Readonly<Record<string, string | number>>
+
+const paperTitle = (kind: unknown) => papers.titles[kind as AnyKind]
+const paperSize = (size: unknown) => papers.sizes[size as PaperSize]
+const paperSizes = (kind: unknown) => sizesOf[kind as AnyKind].map(paperSize).join(', ')
 
 /** What the shop's rules refuse, and what the edge finds wrong with what was typed: what is wrong and what to do. */
 export const refusals = {
@@ -157,7 +165,11 @@ export const refusals = {
   'runIn.reasonNeeded': () => 'The figures do not say pass. Write why it passes all the same.',
   'draft.unknown': () => 'This draft has been entered or thrown away.',
   'document.unknown': () => 'This paper is not in the ledger.',
-  'paper.size': (v: Values) => `${v.paper} does not fit on ${v.size}. It comes on ${v.sizes}.`,
+  'paper.size': ({ kind, size }: Values) =>
+    `${paperTitle(kind)} does not fit on ${paperSize(size)}. It comes on ${paperSizes(kind)}.`,
+  'paper.staysHere': ({ kind }: Values) =>
+    `${paperTitle(kind)} stays in the shop: no copy of it is handed out.`,
+  'paper.noPeriod': ({ kind }: Values) => `${paperTitle(kind)} speaks of no period.`,
   'document.notAnInvoice': () => 'Only an invoice can be paid or credited.',
   'document.credited': () => 'This invoice has been credited in full already.',
   'account.notEnough': (v: Values) => `Only ${v.held} is held on the owner’s account.`,

@@ -1,6 +1,12 @@
+import type { WorkingKind } from '../../papers/working.ts'
+import { workingTitles } from './working-papers.ts'
+
 type Values = Readonly<Record<string, string | number>>
 
-const paper = ({ kind, number }: Values) => `The ${String(kind).replaceAll('-', ' ')} ${number}`
+const paper = ({ kind, number, of, handedOn }: Values) =>
+  handedOn
+    ? `The ${workingTitles[kind as WorkingKind].toLowerCase()} of ${of} handed out on ${handedOn}`
+    : `The ${String(kind).replaceAll('-', ' ')} ${number}`
 const series = ({ series: name }: Values) =>
   name === 'repair'
     ? 'repairs'
@@ -27,7 +33,8 @@ export const verify = {
     shape: (n: number) => `Tables, indexes and triggers: ${n}`,
     dayBook: (n: number) => `Day book: ${n} rows`,
     numbers: (n: number) => `Numbers: ${n} given`,
-    papers: (n: number) => `Papers: ${n}`,
+    papers: (n: number) => `Papers issued: ${n}`,
+    handedPapers: (n: number) => `Papers handed out: ${n}`,
     estimates: (n: number) => `Repairs on another’s estimate: ${n}`,
     derived: (n: number) => `Standings, balances, settled taxes and stock: ${n}`,
     money: (n: number) => `Credits, accounts, drawer counts and closed periods: ${n}`,
@@ -50,14 +57,13 @@ export const verify = {
     'dayBook.changed': (v: Values) =>
       `Day book row ${v.id} (${v.at}, ${v.act}) was changed after it was written: it does not hash to what it carries.`,
     'dayBook.untold': (v: Values) =>
-      `${paper(v)} was issued at ${v.at}, but no act in the day book tells of it: acts at its end are missing.`,
+      `${paper(v)} is of ${v.at}, but no act in the day book tells of it: acts at its end are missing.`,
     'number.gap': (v: Values) => `In ${series(v)}, ${through(v, 'number', 'numbers')} missing.`,
     'number.double': (v: Values) => `In ${series(v)}, number ${v.number} was given twice.`,
     'number.last': (v: Values) =>
       `In ${series(v)}, the last number given is ${v.given}, but the next one would follow ${v.last}.`,
     'paper.unreadable': (v: Values) => `${paper(v)} cannot be read: ${v.reason}.`,
-    'paper.hash': (v: Values) =>
-      `${paper(v)} was changed after it was issued: its contents do not fit their hash.`,
+    'paper.hash': (v: Values) => `${paper(v)} was changed afterwards: its contents do not fit their hash.`,
     'paper.column': (v: Values) =>
       `${paper(v)} says ${v.says} for ${v.field}, but the ledger keeps ${v.kept} beside it.`,
     'paper.recomputes': (v: Values) =>
@@ -90,9 +96,9 @@ export const verify = {
     'photograph.length': (v: Values) =>
       `The photograph ${v.hash} has ${v.found} bytes, but the ledger lists ${v.kept}.`,
     'keptPaper.missing': (v: Values) =>
-      `${paper(v)} is not beside the ledger as it was issued (${v.hash}.pdf); it can only be drawn again.`,
+      `${paper(v)} is not beside the ledger as it was first drawn (${v.hash}.pdf); it can only be drawn again.`,
     'keptPaper.damaged': (v: Values) =>
-      `${paper(v)} has other bytes beside the ledger than it was issued with (${v.hash}.pdf).`,
+      `${paper(v)} has other bytes beside the ledger than it was first drawn with (${v.hash}.pdf).`,
     'keptPaper.length': (v: Values) =>
       `${paper(v)} has ${v.found} bytes beside the ledger, but the ledger lists ${v.kept}.`,
     'check.stopped': (v: Values) => `This could not be looked through to its end: ${v.reason}.`,

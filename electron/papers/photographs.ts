@@ -1,0 +1,13 @@
+import { photographRow } from '../../db/books/photographs.ts'
+import type { Ledger } from '../../db/ledger.ts'
+import { readPhotograph } from '../../db/photograph-files.ts'
+import type { Photographs } from './parts/speech.ts'
+
+/** The bytes of a photograph of this ledger; nothing where its file is not there. */
+export const photographsOf =
+  (ledger: Ledger): Photographs =>
+  hash => {
+    const row = photographRow(ledger.read, hash)
+    const bytes = row && readPhotograph(ledger.file, row)
+    return bytes && Buffer.from(bytes)
+  }
