@@ -19,7 +19,7 @@ import type { Read } from './ledger.ts'
 import { known, refusalsOf, refuse } from './refusal.ts'
 import { owners, repairs } from './schema/index.ts'
 import { readSettings } from './settings.ts'
-import { coverOf } from './warranty-cover.ts'
+import { refuseUncovered } from './warranty-cover.ts'
 
 /** A taking in as far as it could be read: what is missing or unreadable is told elsewhere. */
 export type TakeInSaid = Partial<Omit<TakeIn, 'owner' | 'clock'>> & {
@@ -47,7 +47,7 @@ function refuseElsewhere(read: Read, clockId: number, ownerId: number | null): v
 /** The comeback is of this clock, and covered where that was said. */
 function refuseComeback(
   read: Read,
-  { comebackOf, covered }: TakeInSaid,
+  { comebackOf, covered, causes = [] }: TakeInSaid,
   clockId: number | null,
   onDate: string,
 ): void {
@@ -58,8 +58,7 @@ function refuseComeback(
     'comebackOf',
   )
   if (earlier.clockId !== clockId) refuse('comeback.otherClock', 'comebackOf', { number: earlier.number })
-  if (covered && !coverOf(read, earlier, onDate)?.covered)
-    refuse('comeback.notCovered', 'covered', { number: earlier.number })
+  if (covered) refuseUncovered(read, earlier, causes, onDate)
 }
 
 /** What was said of the cost, as the claim check keeps it; refused where an amount cannot be read or the upper end lies below the lower. */

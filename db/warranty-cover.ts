@@ -1,12 +1,17 @@
 import { and, eq, gt, sql } from 'drizzle-orm'
 import { civilDateOf } from '../core/calendar/zone.ts'
+import type { Exclusion } from '../core/vocabulary/work.ts'
 import { type Cover, type Stay, warrantyCover } from '../core/warranty/cover.ts'
 import type { RepairRow } from './facts.ts'
 import { currentOwnerId } from './find-entries.ts'
 import type { Read } from './ledger.ts'
 import { askedId, question } from './question.ts'
+import { refuse } from './refusal.ts'
 import { handOvers, repairs, warranties } from './schema/index.ts'
 import { readSettings } from './settings.ts'
+
+/** What a change of owner is called among the things a warranty may leave out. */
+const passedOn: Exclusion = 'not-transferable'
 
 export type WarrantyRow = typeof warranties.$inferSelect
 
@@ -35,8 +40,16 @@ const laterStays = (read: Read, { id, clockId }: RepairRow, timeZone: string): S
       underWarranty: covered,
     }))
 
-/** Whether the warranty of a repair covers the day, with every reason, a change of owner among them; undefined when none was given. */
-export function coverOf(read: Read, repair: RepairRow, on: string): Cover | undefined {
+/**
+ * Whether the warranty of a repair covers the day, with every reason, a change of owner among them; undefined when none was given.
+ * `causes` is what the fault comes from, as far as that is known.
+ */
+export function coverOf(
+  read: Read,
+  repair: RepairRow,
+  on: string,
+  causes: readonly Exclusion[] = [],
+): Cover | undefined {
   const warranty = warrantyOf(read, repair.id)
   if (!warranty) return undefined
   const { startOn, length, unit, convention, onComeback, pausesInShop, exclusions } = warranty
@@ -44,10 +57,25 @@ export function coverOf(read: Read, repair: RepairRow, on: string): Cover | unde
     terms: { length, unit, convention, onComeback, pausesInShop, exclusions },
     start: startOn,
     stays: laterStays(read, repair, readSettings(read).place.timeZone),
-    causes: currentOwnerId(read, repair.clockId) === repair.ownerId ? [] : ['not-transferable'],
+    causes: [...causes, ...(currentOwnerId(read, repair.clockId) === repair.ownerId ? [] : [passedOn])],
     on,
   })
   if (!cover.ok)
     throw new Error(`the warranty of repair ${repair.number} does not reckon: ${cover.problems[0]?.code}`)
   return cover.value
+}
+
+/** Refuses to call a comeback covered where the warranty of the repair it came back from has ended by that day, or leaves out a cause. */
+export function refuseUncovered(
+  read: Read,
+  earlier: RepairRow,
+  causes: readonly Exclusion[],
+  on: string,
+): void {
+  const cover = coverOf(read, earlier, on, causes)
+  if (cover?.covered) return
+  const { number } = earlier
+  const left = cover?.reasons.find(({ code }) => code === 'excluded')
+  if (left) refuse('comeback.excluded', 'covered', { number, cause: left.values.cause ?? '' })
+  refuse('comeback.notCovered', 'covered', { number })
 }

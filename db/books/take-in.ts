@@ -3,7 +3,7 @@ import { cautionsFor } from '../../core/cautions/cautions.ts'
 import type { ClaimCheckContents } from '../../core/papers/contents.ts'
 import type { Settings } from '../../core/shop/settings.ts'
 import type { Belonging, Custody, Position, SpringState } from '../../core/vocabulary/intake.ts'
-import type { Scope } from '../../core/vocabulary/work.ts'
+import type { Exclusion, Scope } from '../../core/vocabulary/work.ts'
 import { type ConditionEntry, noteOne, showIntake } from '../condition-notes.ts'
 import { dropDraft } from '../drafts.ts'
 import { type RepairRow, settle } from '../facts.ts'
@@ -38,6 +38,8 @@ export interface TakeIn {
   readonly comebackOf: number | null
   /** The shop says this fault falls under that repair's warranty. */
   readonly covered: boolean
+  /** What a comeback's fault comes from, as far as it can be seen, among the things a warranty may leave out. */
+  readonly causes: readonly Exclusion[]
   readonly estimateOnly: boolean
   readonly springs: SpringState
   readonly agreedWords: string
@@ -135,6 +137,7 @@ export const takeIn = verb('counter.takeIn', (tx, input: TakeIn, doing) => {
       scope: input.scope,
       comebackOfId: input.comebackOf,
       covered: input.comebackOf !== null && input.covered,
+      comebackCauses: input.comebackOf === null ? [] : [...input.causes],
       estimateOnly: input.estimateOnly,
       springs: input.springs,
       agreedWords: input.agreedWords,

@@ -8,7 +8,7 @@ import { isLate } from '../../core/standing/counter-list.ts'
 import { setUpAdviceFor } from '../../core/vocabulary/set-up-advice.ts'
 import { accountHeld, repairBalance } from '../balance.ts'
 import { feePaidMinor } from '../book-lines.ts'
-import { type RepairRow, standingOf } from '../facts.ts'
+import { type RepairRow, repairRow, standingOf } from '../facts.ts'
 import type { Read } from '../ledger.ts'
 import { askedId, question } from '../question.ts'
 import { latestInvoice } from '../receipts.ts'
@@ -84,6 +84,17 @@ const repairHere = question(read =>
     .from(s.repairs)
     .where(and(eq(s.repairs.clockId, askedId), ne(s.repairs.stage, 'collected'))),
 )
+
+/** The repair a comeback comes back from, and what its warranty says of the day the clock came in, whatever the fault comes from. */
+function comebackOf(read: Read, { comebackOfId, takenInAt }: RepairRow, timeZone: string) {
+  if (comebackOfId === null) return null
+  const earlier = repairRow(read, comebackOfId)
+  return {
+    number: earlier.number,
+    cover: coverOf(read, earlier, civilDateOf(takenInAt, timeZone)) ?? null,
+    exclusions: warrantyOf(read, earlier.id)?.exclusions ?? [],
+  }
+}
 
 const paymentsOf = question(read =>
   read.select().from(s.payments).where(eq(s.payments.repairId, askedId)).orderBy(asc(s.payments.id)),
@@ -163,6 +174,7 @@ export function repairView(read: Read, number: number, at: string) {
     documents: documentsOf(read, [repair.id], papersOfOthers),
     money: moneyOf(read, repair),
     warranty: { given: warrantyOf(read, repair.id) ?? null, cover: coverOf(read, repair, today) ?? null },
+    comeback: comebackOf(read, repair, settings.place.timeZone),
     clockHere: numberHere(read, clock.id),
     handOver: handOverOf(read).get({ id }) ?? null,
     earlier: earlierVisits(read, repair, today),

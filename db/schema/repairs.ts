@@ -14,8 +14,8 @@ import type {
   SpringState,
   View,
 } from '../../core/vocabulary/intake.ts'
-import type { MessageAbout, Scope, Way } from '../../core/vocabulary/work.ts'
-import { amount, code, flag, id, words } from './columns.ts'
+import type { Exclusion, MessageAbout, Scope, Way } from '../../core/vocabulary/work.ts'
+import { amount, code, flag, id, json, words } from './columns.ts'
 
 export const repairs = sqliteTable('repairs', {
   id: id(),
@@ -28,6 +28,7 @@ export const repairs = sqliteTable('repairs', {
   scope: code<Scope>(),
   comebackOfId: integer(),
   covered: flag(),
+  comebackCauses: json<Exclusion[]>().notNull().default([]),
   estimateOnly: flag(),
   springs: code<SpringState>().default('unknown'),
   agreedWords: words(),

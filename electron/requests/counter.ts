@@ -1,7 +1,8 @@
 import { Hono } from 'hono'
 import { z } from 'zod'
 import * as intake from '../../core/vocabulary/intake.ts'
-import { messageAbouts, scopes, ways } from '../../core/vocabulary/work.ts'
+import { exclusions, messageAbouts, scopes, ways } from '../../core/vocabulary/work.ts'
+import { decideCover } from '../../db/books/comeback.ts'
 import { estimateDate, noteCondition, strikeNote, tellOwner } from '../../db/books/counter.ts'
 import { handOver } from '../../db/books/hand-over.ts'
 import { takeIn } from '../../db/books/take-in.ts'
@@ -57,6 +58,9 @@ const belonging = z.strictObject({
   tag: optional(30),
 })
 
+/** What the fault of a comeback comes from. */
+const causes = list(oneOf(exclusions), exclusions.length).default([])
+
 const takeInInput = z.strictObject({
   owner: z.union([z.strictObject({ id }), z.strictObject(newOwnerFields)]),
   clock: z.union([z.strictObject({ id }), z.strictObject(newClockFields)]),
@@ -64,6 +68,7 @@ const takeInInput = z.strictObject({
   scope: oneOf(scopes).default('service'),
   comebackOf: id.nullable().default(null),
   covered: tick,
+  causes,
   estimateOnly: tick,
   springs: oneOf(intake.springStates).default('unknown'),
   agreedWords: optional(400),
@@ -104,6 +109,9 @@ export const counter = new Hono<Env>()
     '/estimateDate',
     body(z.strictObject({ repairId: id, estimatedOn: openDate, seen: civilDate.nullable().optional() })),
     c => perform(c, estimateDate, c.req.valid('json')),
+  )
+  .post('/decideCover', body(z.strictObject({ repairId: id, covered: z.boolean(), causes })), c =>
+    perform(c, decideCover, c.req.valid('json')),
   )
   .post(
     '/tellOwner',

@@ -4,6 +4,8 @@ import { Hono } from 'hono'
 import { z } from 'zod'
 import { accountNames } from '../../core/accounts/names.ts'
 import { civilDateOf } from '../../core/calendar/zone.ts'
+import * as vocabulary from '../../core/vocabulary/clock.ts'
+import { scopes } from '../../core/vocabulary/work.ts'
 import { dayBookAreas } from '../../core/words/day-book-areas.ts'
 import { drawnPaper } from '../../db/kept-papers.ts'
 import { accountView } from '../../db/read/account-ledger.ts'
@@ -11,7 +13,7 @@ import * as accounts from '../../db/read/accounts.ts'
 import { counterView } from '../../db/read/counter.ts'
 import { dayBookActs, dayBookView } from '../../db/read/day-book.ts'
 import { drawerView } from '../../db/read/drawer.ts'
-import { suggestedDate } from '../../db/read/estimated-date.ts'
+import { dateForNew, suggestedDate } from '../../db/read/estimated-date.ts'
 import { paymentsView } from '../../db/read/money.ts'
 import { owedView } from '../../db/read/owed.ts'
 import { ownerAccountView } from '../../db/read/owner-account.ts'
@@ -24,7 +26,7 @@ import { backupFolder, backupsKept, backupsOf } from '../backups.ts'
 import { asLiteral } from '../demo/day-references.ts'
 import { refuseInput } from '../problems.ts'
 import { query } from './body.ts'
-import { civilDate, number, oneOf } from './fields.ts'
+import { civilDate, keyOf, number, oneOf } from './fields.ts'
 import type { Env } from './perform.ts'
 import { publicHolidaysView } from './public-holidays.ts'
 
@@ -69,6 +71,17 @@ const holidaysOf = {
   region: z.string().max(10).default(''),
   year: z.string().max(10).transform(Number),
 }
+const beingTakenIn = {
+  clock: openNumber,
+  form: keyOf(vocabulary.forms),
+  trains: openNumber,
+  power: oneOf(['unknown', ...vocabulary.powers]).default('unknown'),
+  duration: oneOf(['unknown', ...vocabulary.durations]).default('unknown'),
+  scope: oneOf(scopes),
+  covered: oneOf(['yes', 'no'])
+    .default('no')
+    .transform(covered => covered === 'yes'),
+}
 const ownerLine = (name: string | undefined, id: number | null) =>
   name !== undefined && id !== null ? { name, id } : null
 
@@ -83,6 +96,10 @@ export const pages = new Hono<Env>()
     const { read } = c.var.ledger
     const repair = repairByNumber(read, c.req.valid('param').number)
     return c.json({ suggested: suggestedDate(read, repair, c.var.doing.at) })
+  })
+  .get('/date', query(z.object(beingTakenIn)), c => {
+    const { clock: clockId, ...said } = c.req.valid('query')
+    return c.json({ suggested: dateForNew(c.var.ledger.read, { clockId, ...said }, c.var.doing.at) })
   })
   .get('/owners', query(z.object(ownersTurn)), c => {
     const { afterName, afterId, beforeName, beforeId } = c.req.valid('query')

@@ -7,7 +7,9 @@ import { Cautions } from '../parts/cautions.tsx'
 import { Tick } from '../parts/field.tsx'
 import { Section } from '../parts/page.tsx'
 import { More } from '../parts/pane.tsx'
+import type { Visit } from '../register/clock.ts'
 import { MovementFields, SightFields } from '../register/clock-fields.tsx'
+import { ComebackCover } from '../register/comeback-cover.tsx'
 import { LikelyClocks } from '../register/likely-clocks.tsx'
 import { useShop } from '../shop.tsx'
 import { type KnownClock, newClockCautions, type TakeInEntry } from './take-in-entry.ts'
@@ -76,26 +78,40 @@ function Comeback({ entry, clockId }: { entry: TakeInEntry; clockId: number }) {
     queryKey: ['clock', clockId],
     queryFn: () => answer(api.pages.clocks[':id'].$get({ param: { id: String(clockId) } })),
   })
-  const visit = data?.visits.find(({ repair }) => repair.stage === 'collected')
+  const visit = data && comesBackFrom(data.visits, entry.comebackOf)
   if (!visit) return null
-  const { repair, cover } = visit
+  const { repair, cover, warranty } = visit
+  const comesBack = entry.comebackOf === repair.id
   return (
     <div>
       <Tick
         name="comebackOf"
         label={takeIn.comeback(repair.number)}
         hint={`${formats.date(civilDateOf(repair.takenInAt, settings.place.timeZone))} · ${repair.fault}`}
-        value={entry.comebackOf === repair.id}
-        onChange={yes => {
-          entry.setComebackOf(yes ? repair.id : null)
-          entry.rest.set({ covered: yes && cover?.covered === true })
-        }}
+        value={comesBack}
+        onChange={yes => (yes ? entry.comeBack(repair.id, cover?.covered) : entry.comeBack(null))}
       />
-      {entry.comebackOf === repair.id && cover?.covered && (
-        <Tick label={takeIn.coveredTo(formats.date(cover.lastDay))} {...entry.rest.at('covered')} />
+      {comesBack && (
+        <ComebackCover
+          number={repair.number}
+          cover={cover}
+          exclusions={warranty?.exclusions ?? []}
+          causes={entry.causes}
+          covered={entry.rest.value.covered}
+          onChange={(causes, covered) => entry.comeBack(repair.id, covered, causes)}
+        />
       )}
-      {cover && !cover.covered && <p className="quiet">{takeIn.warrantyOver(formats.date(cover.lastDay))}</p>}
     </div>
+  )
+}
+
+/** The visit a clock comes back from: the one that was said, else the last one whose warranty was given, else the last one collected. */
+function comesBackFrom(visits: readonly Visit[], said: number | null): Visit | undefined {
+  const collected = visits.filter(({ repair }) => repair.stage === 'collected')
+  return (
+    collected.find(({ repair }) => repair.id === said) ??
+    collected.find(({ warranty }) => warranty !== null) ??
+    collected[0]
   )
 }
 

@@ -12,7 +12,7 @@ import type {
   Position,
   SpringState,
 } from '../../core/vocabulary/intake.ts'
-import type { Scope } from '../../core/vocabulary/work.ts'
+import type { Exclusion, Scope } from '../../core/vocabulary/work.ts'
 import type { Pin } from '../condition/pins.ts'
 import { useKept } from '../parts/draft.tsx'
 import { useEntry, useLines } from '../parts/entry.ts'
@@ -112,18 +112,23 @@ export function useTakeIn(start: TakeInStart) {
   const clock = useEntry(unseenClock('mantel'), 'clock', 'clock')
   const [otherClocks, setOtherClocks] = useKept<readonly number[]>('otherClocks', [])
   const [comebackOf, setComebackOf] = useKept<number | null>('comebackOf', start.comebackOf ?? null)
+  const [causes, setCauses] = useKept<readonly Exclusion[]>('causes', [])
   const fee = settings.prices.estimateFee === '0' ? '' : settings.prices.estimateFee
   const rest = useEntry({ ...blankRest, fee, covered: start.covered ?? false }, '', 'rest')
   const condition = useLines('condition', blankNote, note => note.component === '', [], 'condition')
   const [photographs, setPhotographs] = useKept<readonly string[]>('photographs', [])
   const [custodies, setCustodies] = useKept<Readonly<Record<string, Custody>>>('custodies', {})
   const others = useLines('others', blankBelonging, other => other.item === '', [], 'others')
+  const comeBack = (repairId: number | null, covered = false, from: readonly Exclusion[] = []) => {
+    setComebackOf(repairId)
+    setCauses(from)
+    rest.set({ covered })
+  }
   const chooseOwner = (chosen: KnownOwner | null, theirs: KnownClock | null = null) => {
     setKnown(chosen)
     setJustChosen(chosen !== null && theirs === null)
     setKnownClock(theirs)
-    setComebackOf(null)
-    rest.set({ covered: false })
+    comeBack(null)
     owner.set({ name: chosen?.name ?? '' })
   }
   return {
@@ -140,7 +145,10 @@ export function useTakeIn(start: TakeInStart) {
     otherClocks,
     setOtherClocks,
     comebackOf,
-    setComebackOf,
+    /** What the fault of a comeback comes from, among what its warranty leaves out. */
+    causes,
+    /** Says which repair it comes back from, whether it is covered, and what its fault comes from; null: from none. */
+    comeBack,
     rest,
     condition,
     /** Hashes of kept photographs of the whole clock. */
@@ -152,8 +160,7 @@ export function useTakeIn(start: TakeInStart) {
     /** null: a clock the shop has not seen before. */
     chooseClock: (chosen: KnownClock | null) => {
       setKnownClock(chosen)
-      setComebackOf(null)
-      rest.set({ covered: false })
+      comeBack(null)
     },
     /** null: an owner the shop does not know yet. With a clock of theirs, where that was told. */
     chooseOwner,
@@ -207,6 +214,7 @@ export function takeInInput(entry: TakeInEntry, draft: string) {
     ...rest,
     draft,
     comebackOf: entry.comebackOf,
+    causes: [...entry.causes],
     fee: emptyAsNull(fee),
     low: emptyAsNull(low),
     high: emptyAsNull(high),

@@ -1,5 +1,8 @@
+import { useQuery } from '@tanstack/react-query'
+import { answer, api } from '../api.ts'
 import { Choice, DateField, DecimalField, TextArea, TextField, Tick } from '../parts/field.tsx'
 import { Section } from '../parts/page.tsx'
+import { Reckoned } from '../repair/reckoned-date.tsx'
 import { useShop } from '../shop.tsx'
 import type { TakeInEntry } from './take-in-entry.ts'
 
@@ -17,8 +20,28 @@ export function FaultSection({ entry: { rest } }: { entry: TakeInEntry }) {
   )
 }
 
+/** The date reckoned for the clock and the work as told so far. */
+function useReckoned({ knownClock, clock, rest }: TakeInEntry) {
+  const { form, trains, power, duration } = clock.value
+  const { scope, covered } = rest.value
+  const query = {
+    scope,
+    covered: covered ? ('yes' as const) : ('no' as const),
+    ...(knownClock
+      ? { clock: String(knownClock.id), form: knownClock.form }
+      : { form, ...(trains ? { trains } : {}), power, duration }),
+  }
+  const { data } = useQuery({
+    queryKey: ['date', query],
+    queryFn: () => answer(api.pages.date.$get({ query })),
+    placeholderData: before => before,
+  })
+  return data?.suggested
+}
+
 /** What was said of the cost, and when the clock may be ready. */
-export function CostSection({ entry: { rest } }: { entry: TakeInEntry }) {
+export function CostSection({ entry }: { entry: TakeInEntry }) {
+  const { rest } = entry
   const { words, settings } = useShop()
   const { takeIn } = words.counter
   const { currency } = settings.place
@@ -34,6 +57,11 @@ export function CostSection({ entry: { rest } }: { entry: TakeInEntry }) {
           <TextField label={takeIn.agreedWords} {...rest.at('agreedWords')} />
           <DateField label={takeIn.estimatedOn} hint={takeIn.estimatedHint} {...rest.at('estimatedOn')} />
         </div>
+        <Reckoned
+          label={takeIn.reckoned}
+          suggested={useReckoned(entry)}
+          take={estimatedOn => rest.set({ estimatedOn })}
+        />
         <Tick label={takeIn.estimateOnly} {...rest.at('estimateOnly')} />
       </div>
     </Section>

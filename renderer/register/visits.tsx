@@ -6,7 +6,7 @@ import { CivilDate } from '../parts/figures.tsx'
 import { Facts, Section } from '../parts/page.tsx'
 import { Standing } from '../parts/standing.tsx'
 import { useShop } from '../shop.tsx'
-import type { ClockView, Visit } from './clock.ts'
+import { type ClockView, coverReason, type Visit } from './clock.ts'
 
 /** Every visit of the clock, the latest first: why it came, what was found and used, its papers and its warranty. */
 export function Visits({ view: { visits } }: { view: ClockView }) {
@@ -21,14 +21,12 @@ export function Visits({ view: { visits } }: { view: ClockView }) {
   )
 }
 
-/** What a visit's warranty says today, in a few words. */
-function termWords({ register }: Words, formats: Formats, { cover, warranty }: Visit): string {
-  if (!cover || !warranty) return ''
-  if (cover.covered) return register.clock.coveredTo(formats.date(cover.lastDay))
-  const begins = cover.reasons.some(({ code }) => code === 'notBegun')
-  return begins
-    ? register.clock.notBegun(formats.date(cover.began))
-    : register.clock.overSince(formats.date(cover.lastDay))
+/** What a visit's warranty says today: to when it covers, or every reason why not. */
+function termWords(words: Words, formats: Formats, { cover }: Visit): string {
+  if (!cover) return ''
+  if (cover.covered) return words.register.clock.coveredTo(formats.date(cover.lastDay))
+  const against = cover.reasons.filter(({ code }) => code !== 'inTerm' && code !== 'paused')
+  return against.map(reason => coverReason(words, formats, reason)).join(' ')
 }
 
 function OneVisit({ visit }: { visit: Visit }) {

@@ -10,6 +10,7 @@ export type SideAct =
   | 'take-back-write-off'
   | 'estimated-date'
   | 'tell-owner'
+  | 'decide-cover'
   | 'note'
 
 /** Acts that are done on the page of the repair itself. */
@@ -38,6 +39,7 @@ export function actWords({ screens, repair }: Words, act: RepairAct | SideAct): 
     'take-back-write-off': repair.takeBackForm.act,
     'estimated-date': repair.dateForm.act,
     'tell-owner': repair.tellForm.act,
+    'decide-cover': repair.coverForm.act,
     note: repair.noteForm.act,
   }
   return act in side ? side[act as SideAct] : screens.acts[act as RepairAct]
@@ -50,9 +52,11 @@ export interface ActsOf {
     readonly balance: { readonly due: number; readonly writtenOff: number }
     readonly heldMinor: number
   }
+  /** The repair it comes back from. */
+  readonly comeback: object | null
 }
 
-function sideActs({ standing: { stage }, money }: ActsOf): SideAct[] {
+function sideActs({ standing: { stage }, money, comeback }: ActsOf): SideAct[] {
   const inShop = stage !== 'collected'
   const acts: Record<SideAct, boolean> = {
     'tell-owner': inShop,
@@ -61,6 +65,7 @@ function sideActs({ standing: { stage }, money }: ActsOf): SideAct[] {
     'write-off': money.balance.due > 0,
     'take-back-write-off': money.balance.writtenOff > 0,
     'estimated-date': inShop,
+    'decide-cover': inShop && comeback !== null,
     note: inShop,
   }
   return (Object.keys(acts) as SideAct[]).filter(act => acts[act])

@@ -1,6 +1,7 @@
 import type { ComponentType } from 'react'
 import type { FormAct } from './act-names.ts'
 import { BackToBench } from './acts/back-to-bench.tsx'
+import { DecideCover } from './acts/decide-cover.tsx'
 import { DeclareReady } from './acts/declare-ready.tsx'
 import { EstimatedDate } from './acts/estimated-date.tsx'
 import { HandOver } from './acts/hand-over.tsx'
@@ -30,5 +31,6 @@ export const forms: Record<FormAct, ComponentType<ActProps>> = {
   'take-back-write-off': TakeBackWriteOff,
   'estimated-date': EstimatedDate,
   'tell-owner': TellOwner,
+  'decide-cover': DecideCover,
   note: Note,
 }

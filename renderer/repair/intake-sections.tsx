@@ -48,13 +48,16 @@ export function ClockSection({ view: { clock } }: { view: Repair }) {
     <Section title={repair.sections.clock}>
       <Facts
         facts={[
-          [repair.maker, clock.maker && <Link href={`/register/clock/${clock.id}`}>{clock.maker}</Link>],
+          [repair.maker, clock.maker],
           [repair.serial, clock.serial],
           [repair.marks, clock.marks],
           [repair.movement, movement.filter(Boolean).join(', ') || words.notLookedAt],
           [repair.notes, clock.notes],
         ]}
       />
+      <p>
+        <Link href={`/register/clock/${clock.id}`}>{repair.clockHistory}</Link>
+      </p>
     </Section>
   )
 }
@@ -63,13 +66,17 @@ export function ClockSection({ view: { clock } }: { view: Repair }) {
 export function IntakeSection({ view }: { view: Repair }) {
   const { words, formats } = useShop()
   const { repair } = words
-  const { fee } = view.quoted
+  const {
+    comeback,
+    quoted: { fee },
+  } = view
   const { fault, scope, springs, agreedWords, signedInBy } = view.repair
   const quoted = useQuotedWords(view)
   return (
     <Section title={repair.sections.intake}>
       <Facts
         facts={[
+          [repair.comebackOf, comeback && <ComesBack view={view} number={comeback.number} />],
           [repair.fault, fault],
           [repair.scope, words.scopes[scope]],
           [repair.springs, words.springStates[springs]],
@@ -82,6 +89,20 @@ export function IntakeSection({ view }: { view: Repair }) {
       <Condition view={view} />
       <Belongings view={view} />
     </Section>
+  )
+}
+
+/** The repair a comeback comes back from, and whether it is covered, with what speaks against it. */
+function ComesBack({ view, number }: { view: Repair; number: number }) {
+  const { words } = useShop()
+  const { comebackCovered, comebackNotCovered } = words.repair
+  const { covered, comebackCauses } = view.repair
+  const causes = comebackCauses.map(cause => words.exclusions[cause]).join(', ')
+  return (
+    <>
+      <Link href={`/counter/${number}`}>{number}</Link>,{' '}
+      {covered ? comebackCovered : comebackNotCovered(causes)}
+    </>
   )
 }
 

@@ -1,4 +1,4 @@
-import { test as base, expect } from '@playwright/test'
+import { test as base, expect, type Page } from '@playwright/test'
 import { Hands } from './hands.ts'
 import { type StartedShop, startShop } from './start-shop.ts'
 
@@ -23,5 +23,20 @@ export const test = base.extend<AtTheCounter>({
     await use(new Hands(page))
   },
 })
+
+/** Does an act of somebody else’s, as from another window; returns what came of it. */
+export const elsewhere = (page: Page, act: string, input: object) =>
+  page.evaluate(
+    async ([name, body]) => {
+      const answer = await fetch(`/api/${name}`, {
+        method: 'POST',
+        headers: { 'Content-Type': 'application/json' },
+        body: JSON.stringify(body),
+      })
+      if (!answer.ok) throw new Error(await answer.text())
+      return answer.json()
+    },
+    [act, input] as const,
+  )
 
 export { expect }

@@ -1,7 +1,7 @@
-import { AxeBuilder } from '@axe-core/playwright'
 import { type Browser, expect, type Page, test } from '@playwright/test'
 import { en } from '../../core/words/en/index.ts'
 import { picture, withExif } from '../pictures/pictures.ts'
+import { clearToAxe } from './clear-to-axe.ts'
 import { Hands } from './hands.ts'
 import { onBothHosts } from './on-both-hosts.ts'
 import { type StartedShop, startShop } from './start-shop.ts'
@@ -184,24 +184,16 @@ test.describe('with a clock that comes again', () => {
     test(`is clear to axe in the ${light} theme, on its repair and while one is taken in`, async ({
       browser,
     }) => {
-      const clear = async (page: Page) => {
-        const { violations } = await new AxeBuilder({ page })
-          .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-          .analyze()
-        expect(violations.map(v => `${v.id}: ${v.nodes.map(n => n.target.join(' ')).join(' | ')}`)).toEqual(
-          [],
-        )
-      }
       const repair = await opened(browser, '/counter/2202', light)
       await new Hands(repair).push(/^Compare with the last visit/)
       await repair.locator('summary', { hasText: say.add }).click()
-      await clear(repair)
+      await clearToAxe(repair)
       await repair.context().close()
       const taking = await opened(browser, '/counter', light)
       const hands = new Hands(taking)
       await takeInOpened(hands)
       await board(taking).click({ position: { x: 100, y: 100 } })
-      await clear(taking)
+      await clearToAxe(taking)
       await taking.context().close()
     })
 

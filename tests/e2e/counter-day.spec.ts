@@ -121,6 +121,25 @@ test('the estimated date is reckoned, its bench days and its run-in told apart',
   await expect(said(page)).toContainText(dateForm.said)
 })
 
+test('while a clock is taken in its date is reckoned, and taken over by a key', async ({
+  page,
+  hands,
+  shop,
+}) => {
+  await page.goto(`${shop.origin}/counter/take-in?owner=Odalys%20Wren`)
+  await hands.choose(takeIn.form, en.forms.longcase)
+  await hands.choose(takeIn.scope, en.scopes.overhaul)
+  const reckoned = page.getByRole('region', { name: takeIn.reckoned })
+  await expect(reckoned.getByText(say.dateForm.parts.queue)).toBeVisible()
+  await expect(reckoned.getByText(say.dateForm.parts['running-in'])).toBeVisible()
+  await hands.push(/^Take \d/)
+  await expect(field(page, 'estimatedOn')).toHaveValue(/^2027-/)
+  await hands.fill(takeIn.faultAsTold, 'Stops.')
+  await hands.press('Control+Enter')
+  await expect(heading(page, /longcase clock/)).toBeVisible()
+  await expect(page.getByText(/^\d+ \w+ estimated$/)).toBeVisible()
+})
+
 test('one find leads to a clock’s history and whether its warranty covers today, and to its change of owner', async ({
   page,
   hands,

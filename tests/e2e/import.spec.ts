@@ -1,6 +1,6 @@
-import { AxeBuilder } from '@axe-core/playwright'
 import { type BrowserContext, expect, type Page, test } from '@playwright/test'
 import { en } from '../../core/words/en/index.ts'
+import { clearToAxe } from './clear-to-axe.ts'
 import { Hands } from './hands.ts'
 import { type StartedShop, startShop } from './start-shop.ts'
 
@@ -33,11 +33,6 @@ const list = Buffer.from(
   ].join('\r\n'),
   'latin1',
 )
-
-const clearToAxe = async (page: Page) => {
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  expect(violations.map(({ id, nodes }) => `${id} ${nodes.map(node => node.target).join(' ')}`)).toEqual([])
-}
 
 const choose = (page: Page, buffer: Buffer, name = 'owners.csv') =>
   page.getByLabel(say.choose).setInputFiles({ name, mimeType: 'text/csv', buffer })

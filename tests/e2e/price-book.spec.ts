@@ -1,6 +1,6 @@
-import { AxeBuilder } from '@axe-core/playwright'
 import { expect, type Page, test } from '@playwright/test'
 import { en } from '../../core/words/en/index.ts'
+import { clearToAxe } from './clear-to-axe.ts'
 import { Hands } from './hands.ts'
 import { type StartedShop, startShop } from './start-shop.ts'
 
@@ -11,11 +11,6 @@ test.beforeAll(async () => {
   shop = await startShop({ demo: true })
 })
 test.afterAll(() => shop.close())
-
-const clearToAxe = async (page: Page) => {
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  expect(violations.map(({ id, nodes }) => `${id} ${nodes.map(node => node.target).join(' ')}`)).toEqual([])
-}
 
 const lineAt = (page: Page, index: number, key: string) => page.locator(`[name="lines[${index}].${key}"]`)
 

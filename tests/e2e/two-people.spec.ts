@@ -1,27 +1,12 @@
 import type { Page } from '@playwright/test'
 import { en } from '../../core/words/en/index.ts'
-import { expect, test } from './at-the-counter.ts'
+import { elsewhere, expect, test } from './at-the-counter.ts'
 
 const { ownerForm, clockForm, owner: ownerWords, phone, contactForm } = en.register
 const { who, toSend } = en.screens
 const said = (page: Page) => page.locator('.said')
 
 const field = (page: Page, name: string) => page.locator(`[name="${name}"]`)
-
-/** Does an act of somebody else's, as from another window. */
-const elsewhere = (page: Page, act: string, input: object) =>
-  page.evaluate(
-    async ([name, body]) => {
-      const answer = await fetch(`/api/${name}`, {
-        method: 'POST',
-        headers: { 'Content-Type': 'application/json' },
-        body: JSON.stringify(body),
-      })
-      if (!answer.ok) throw new Error(await answer.text())
-      return answer.json()
-    },
-    [act, input] as const,
-  )
 
 const owner = { name: 'Odalys Wren', address: '3 Mill Row', contacts: [], notes: '' }
 const clock = { form: 'wall', maker: 'Tarn', trains: 1 }

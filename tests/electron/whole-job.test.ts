@@ -263,6 +263,24 @@ describe('the estimated date', () => {
     expect(after.readyOn > before.readyOn).toBe(true)
   })
 
+  it('is reckoned for a clock being taken in, by the price book’s hours, a covered comeback at the head of the queue', async () => {
+    const asked = async (more: Record<string, string>) =>
+      (await shop.view(`date?${new URLSearchParams({ form: 'bracket', scope: 'service', ...more })}`))
+        .suggested
+    const told = (date: { parts: { part: string }[] }) => date.parts.map(({ part }) => part)
+    const alone = await asked({ duration: '8-day' })
+    expect(told(alone)).toEqual(['bench', 'running-in'])
+    const { repair } = await agreed()
+    const behind = await asked({ duration: '8-day' })
+    expect(told(behind)).toEqual(['queue', 'bench', 'running-in'])
+    expect(behind.readyOn > alone.readyOn).toBe(true)
+    expect(await asked({ duration: '8-day', covered: 'yes' })).toEqual(alone)
+    const ofRecord = await asked({ duration: '8-day', trains: '3' })
+    expect(await asked({ clock: String(repair.clockId), form: 'cuckoo' })).toEqual(ofRecord)
+    expect(told(await asked({ scope: 'set-up' }))).toEqual(['queue', 'bench'])
+    expect(await asked({ scope: 'none' })).toBeNull()
+  })
+
   it('is not reckoned while no hours are known', async () => {
     await takeInPell(shop)
     expect((await shop.view('repairs/2201/date')).suggested).toBeNull()

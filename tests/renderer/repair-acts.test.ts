@@ -9,6 +9,7 @@ const view = (stage: Stage, next: ActsOf['standing']['next'], dueMinor = 0, writ
     balance: { due: dueMinor, writtenOff: writtenOffMinor },
     heldMinor: Math.max(-dueMinor, 0),
   },
+  comeback: null,
 })
 
 test('the plain next act of the standing comes first', () => {
@@ -48,6 +49,13 @@ test('an owner can be told anything while the clock is in the shop', () => {
   expect(openActs(view('ready', ['invoice']))).toContain('tell-owner')
   expect(openActs(view('on-the-bench', ['work']))).toContain('tell-owner')
   expect(openActs(view('collected', []))).not.toContain('tell-owner')
+})
+
+test('whether it is covered is decided again of a comeback alone, while its clock is here', () => {
+  const comeback = { ...view('on-the-bench', ['work']), comeback: {} }
+  expect(openActs(comeback)).toContain('decide-cover')
+  expect(openActs({ ...comeback, comeback: null })).not.toContain('decide-cover')
+  expect(openActs({ ...view('collected', []), comeback: {} })).not.toContain('decide-cover')
 })
 
 test('bench and shelf acts are done on their own pages, the others on the repair’s', () => {

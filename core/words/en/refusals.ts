@@ -1,6 +1,8 @@
 import { type PaperSize, sizesOf } from '../../papers/sizes.ts'
 import type { AnyKind } from '../../papers/working.ts'
+import type { Exclusion } from '../../vocabulary/work.ts'
 import { papers } from './papers.ts'
+import { vocabulary } from './vocabulary.ts'
 
 type Values = Readonly<Record<string, string | number>>
 
@@ -67,6 +69,9 @@ export const refusals = {
     `A clock of this serial number is on record${v.whose ? `, of ${v.whose}` : ''}. Say whether it is the same one, or another.`,
   'clock.otherOwner': (v: Values) => `This clock belongs to ${v.owner}. Record its change of owner first.`,
   'comeback.otherClock': (v: Values) => `Repair ${v.number} was of another clock.`,
+  'comeback.none': (v: Values) => `Repair ${v.number} did not come back from an earlier one.`,
+  'comeback.excluded': (v: Values) =>
+    `The warranty of repair ${v.number} leaves this out: ${vocabulary.exclusions[v.cause as Exclusion]}. It cannot be called covered.`,
   'comeback.notCovered': (v: Values) =>
     `The warranty of repair ${v.number} does not cover today. Take the clock in as a new repair, or correct the dates.`,
   'clock.inShop': (v: Values) => `This clock is in the shop already, as repair ${v.number}.`,

@@ -146,6 +146,13 @@ export const register = {
     entered: 'The clock is entered.',
     changed: 'The description is changed. Papers issued before stay as they are.',
   },
+  comebackCover: {
+    none: (number: number) => `No warranty was given for repair ${number}.`,
+    covered: (number: number) => `Covered by the warranty of repair ${number}`,
+    notCovered: (number: number) => `Not covered by the warranty of repair ${number}`,
+    causes: 'What this warranty leaves out',
+    causesAsked: 'Tick what the fault comes from',
+  },
   clock: {
     warranty: 'Warranty today',
     covered: (number: number) => `Covered today, by the warranty of repair ${number}.`,
@@ -194,8 +201,6 @@ export const register = {
     papers: 'Papers',
     term: 'Warranty',
     coveredTo: (date: string) => `covered today, to ${date}`,
-    overSince: (date: string) => `over since ${date}`,
-    notBegun: (date: string) => `begins on ${date}`,
     change: 'Change the description',
     pass: 'Record a change of owner',
   },

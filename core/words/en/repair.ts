@@ -49,6 +49,7 @@ export const repair = {
   serial: 'Serial',
   marks: 'Marks',
   movement: 'Movement',
+  clockHistory: 'This clock, with every visit',
   notes: 'Notes',
   condition: 'Condition',
   belongings: 'Belongings',
@@ -101,6 +102,9 @@ export const repair = {
   noWarranty: 'No warranty was given for this repair.',
   givenTo: (date: string) => `given, to ${date}`,
   comebackOf: 'Comes back from',
+  comebackCovered: 'covered by its warranty',
+  comebackNotCovered: (causes: string) =>
+    causes ? `not covered by its warranty: ${causes}` : 'not covered by its warranty',
   collectedBy: (name: string, at: string) => `${name}, ${at}`,
   authority: 'Authority shown',
   readyReason: 'Ready',
@@ -175,6 +179,18 @@ export const repair = {
     span: (from: string, to: string) => `${from} to ${to}`,
     send: 'Change it',
     said: 'The estimated date is changed.',
+  },
+  coverForm: {
+    act: 'Decide on its warranty again',
+    title: 'Covered by the warranty or not',
+    send: 'Record it',
+    ask: (covered: boolean) => (covered ? 'Covered by the warranty?' : 'Not covered by the warranty?'),
+    asked: (covered: boolean) =>
+      covered
+        ? 'The work is then done without an estimate, at the shop’s cost.'
+        : 'The work then waits for an estimate and the owner’s go-ahead.',
+    said: (covered: boolean) =>
+      covered ? 'Recorded: covered by the warranty.' : 'Recorded: not covered by the warranty.',
   },
   tellForm: {
     act: 'Tell the owner',
