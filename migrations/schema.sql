@@ -18,6 +18,8 @@ CREATE INDEX day_book_of ON day_book (subject_kind, subject_id);
 
 CREATE INDEX document_taxes_of ON document_taxes (document_id);
 
+CREATE INDEX documents_billed ON documents (issued_on, total_minor, tax_minor) WHERE kind IN ('invoice', 'credit-note');
+
 CREATE INDEX documents_by_day ON documents (issued_on, kind);
 
 CREATE UNIQUE INDEX documents_by_number ON documents (kind, number);
@@ -81,7 +83,7 @@ CREATE INDEX parts_by_kind ON parts (kind, name COLLATE NOCASE);
 
 CREATE INDEX parts_to_order ON parts (id) WHERE active = 1 AND in_stock <= reorder_at;
 
-CREATE INDEX payments_by_day ON payments (on_date);
+CREATE INDEX payments_by_day ON payments (on_date, repair_id, method, amount_minor);
 
 CREATE INDEX payments_of_invoice ON payments (invoice_id);
 
@@ -362,7 +364,7 @@ CREATE TABLE 'find_marks_docsize'(id INTEGER PRIMARY KEY, sz BLOB);
 CREATE TABLE 'find_marks_idx'(segid, term, pgno, PRIMARY KEY(segid, term)) WITHOUT ROWID;
 
 CREATE VIRTUAL TABLE find_words USING fts5 (words, content = 'find_entries', content_rowid = 'id',
-  tokenize = "unicode61 remove_diacritics 2", prefix = '2 3');
+  tokenize = "unicode61 remove_diacritics 2", prefix = '1 2 3');
 
 CREATE TABLE 'find_words_config'(k PRIMARY KEY, v) WITHOUT ROWID;
 
