@@ -2,12 +2,13 @@ import { isNotNull, sql } from 'drizzle-orm'
 import { type Minor, minorText } from '../core/money/minor.ts'
 import { priced } from '../core/pricing/price.ts'
 import type { PriceLine } from '../core/pricing/price-input.ts'
+import { limitsOf } from './agreed-limit.ts'
 import { accepted } from './checked-in.ts'
 import type { RepairRow } from './facts.ts'
 import type { Read } from './ledger.ts'
 import { taxRules } from './price-lines.ts'
 import { partsUsedOn } from './read/bench-card.ts'
-import { agreedLines, estimatesOf, invoiceStart, limitsOf, wordsOf } from './read/estimates.ts'
+import { agreedLines, estimatesOf, invoiceStart, wordsOf } from './read/estimates.ts'
 import { refuse } from './refusal.ts'
 import { outsideWork } from './schema/index.ts'
 import { readSettings } from './settings.ts'
@@ -18,7 +19,7 @@ type Bill = NonNullable<ReturnType<typeof billAgreed>>
 /** What the bill of a repair starts from now, and the most the owner's go-ahead lets it come to; nothing where nothing is agreed. */
 function billAgreed(read: Read, repair: RepairRow) {
   const settings = readSettings(read)
-  const { agreedMinor, mostMinor } = limitsOf(read, repair, settings)
+  const { agreedMinor, mostMinor } = limitsOf(read, repair.id, settings)
   if (agreedMinor === null || mostMinor === null) return undefined
   const agreed = agreedLines(estimatesOf(read, repair, settings.place.currency), wordsOf(read, repair.id))
   const start = invoiceStart(agreed, partsUsedOn(read, repair.id), mostMinor, settings)

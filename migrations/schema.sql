@@ -395,7 +395,7 @@ CREATE TABLE go_aheads (
   who TEXT NOT NULL CHECK (trim(who) <> ''),
   way TEXT NOT NULL CHECK (way <> ''),
   limit_minor INTEGER CHECK (limit_minor >= 0),
-  remark TEXT NOT NULL DEFAULT '',
+  remark TEXT NOT NULL DEFAULT '', limit_named INTEGER NOT NULL DEFAULT 0 CHECK (limit_named IN (0, 1)),
   CHECK ((answer = 'go-ahead') = (limit_minor IS NOT NULL))
 ) STRICT;
 

@@ -1,16 +1,15 @@
 import { and, eq, isNull } from 'drizzle-orm'
 import { type Minor, minor, minorText } from '../../core/money/minor.ts'
 import type { InvoiceContents, PaperPayment } from '../../core/papers/contents.ts'
-import { authorisedTotal } from '../../core/pricing/authorised.ts'
 import type { Settings } from '../../core/shop/settings.ts'
-import { agreedLimit } from '../agreed-limit.ts'
+import { limitsOf } from '../agreed-limit.ts'
 import { repairBalance } from '../balance.ts'
 import { issueDay } from '../book-day.ts'
 import { type RepairRow, repairOpenTo } from '../facts.ts'
 import { issue, paperHead } from '../issue.ts'
 import type { Read, Write } from '../ledger.ts'
 import { type LineEntry, pricedLines } from '../price-lines.ts'
-import { Refusal, refuse } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import { payments } from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
 import { settleMoney } from '../settled-taxes.ts'
@@ -25,17 +24,15 @@ const paymentsBefore = (read: Read, repairId: number): PaperPayment[] =>
     .orderBy(payments.id)
     .all()
 
-/** Refuses a bill above what the owner agreed to and the shop's margin on it. */
+/** Refuses a bill above what the owner agreed to, and the shop's margin on it where there is one. */
 function refuseAboveLimit(tx: Write, repair: RepairRow, total: Minor, settings: Settings): void {
   const { currency } = settings.place
-  const agreed = agreedLimit(tx, repair.id)
-  if (agreed === null && (repair.covered || repair.estimateOnly || repair.stage === 'declined')) return
-  const most = authorisedTotal(agreed ?? minor(0), settings.estimate, currency)
-  if (!most.ok) throw new Refusal(most.problems)
-  if (total > most.value)
+  const { agreedMinor, mostMinor } = limitsOf(tx, repair.id, settings)
+  if (agreedMinor === null && (repair.covered || repair.estimateOnly || repair.stage === 'declined')) return
+  if (total > (mostMinor ?? 0))
     refuse('limit.exceeded', 'lines', {
       total: minorText(total, currency),
-      limit: minorText(agreed ?? minor(0), currency),
+      limit: minorText(agreedMinor ?? minor(0), currency),
     })
 }
 

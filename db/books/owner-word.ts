@@ -3,7 +3,7 @@ import { gather, gatherList } from '../../core/checked.ts'
 import type { Minor } from '../../core/money/minor.ts'
 import { bad, type Checked, good, type Problem, problem, problemsUnder } from '../../core/problems.ts'
 import type { Way } from '../../core/vocabulary/work.ts'
-import { askedLimit } from '../agreed-limit.ts'
+import { askedLimit, lastAgreed } from '../agreed-limit.ts'
 import { accepted, amountIn } from '../checked-in.ts'
 import { type EstimateRow, estimateNumber, estimateRow, leadId } from '../estimate-rows.ts'
 import { type RepairRow, repairOpenTo, settle } from '../facts.ts'
@@ -16,7 +16,7 @@ import { verb } from '../verb.ts'
 export interface Answered {
   readonly estimateId: number
   readonly answer: 'go-ahead' | 'declined'
-  /** What the owner agrees to for the whole repair; by default the upper end of the estimate, with what was agreed before a supplement. */
+  /** The sum the owner names for the whole repair, which is then not passed; else the upper end of the estimate, with what was agreed before a supplement. */
   readonly limit: string | null
   /** The last word on this repair that the writer has seen, by its id, where that is to be checked. */
   readonly seen?: number | null | undefined
@@ -34,7 +34,13 @@ interface Heard {
   readonly repair: RepairRow
   readonly estimate: EstimateRow
   readonly answer: Answered['answer']
-  readonly limitMinor: Minor | null
+  readonly limit: Limit | null
+}
+
+interface Limit {
+  readonly limitMinor: Minor
+  /** It is a sum of the owner's own: said now, or for what a supplement adds to. */
+  readonly limitNamed: boolean
 }
 
 const newerSent = (tx: Write, { repairId, version }: EstimateRow): EstimateRow | undefined =>
@@ -64,10 +70,13 @@ function unseen(tx: Write, { seen }: Answered, repairId: number): Problem[] {
     : [problem('word.recordedMeanwhile', '', { who: last.who, answer: last.answer })]
 }
 
-function limitOf(tx: Write, { answer, limit }: Answered, estimate: EstimateRow): Checked<Minor | null> {
+function limitOf(tx: Write, { answer, limit }: Answered, estimate: EstimateRow): Checked<Limit | null> {
   if (answer === 'declined') return good(null)
   const said = amountIn(readSettings(tx), limit, 'limit')
-  return said.ok && said.value === null ? good(askedLimit(tx, estimate)) : said
+  if (!said.ok) return said
+  if (said.value !== null) return good({ limitMinor: said.value, limitNamed: true })
+  const limitNamed = estimate.supplement && lastAgreed(tx, estimate.repairId)?.named === true
+  return good({ limitMinor: askedLimit(tx, estimate), limitNamed })
 }
 
 function heard(tx: Write, said: Answered): Checked<Heard> {
@@ -85,7 +94,7 @@ function heard(tx: Write, said: Answered): Checked<Heard> {
         repair: good(repair),
         estimate: good(estimate),
         answer: good(said.answer),
-        limitMinor: limitOf(tx, said, estimate),
+        limit: limitOf(tx, said, estimate),
       })
 }
 
@@ -106,8 +115,8 @@ function heardBeside(tx: Write, { estimateId, others }: RecordWord, index: numbe
 export const recordWord = verb('estimates.recordWord', (tx, input: RecordWord, doing) => {
   const { who, way, remark, others } = input
   const all = accepted(gatherList([heard(tx, input), ...others.map((_, i) => heardBeside(tx, input, i))]))
-  const results = all.map(({ repair, estimate, answer, limitMinor }) => {
-    const said = { answer, who, way, limitMinor, remark }
+  const results = all.map(({ repair, estimate, answer, limit }) => {
+    const said = { answer, who, way, limitMinor: null, ...limit, remark }
     tx.insert(goAheads)
       .values({
         repairId: repair.id,
@@ -118,7 +127,7 @@ export const recordWord = verb('estimates.recordWord', (tx, input: RecordWord, d
       })
       .run()
     const { stage } = settle(tx, repair.id, doing.at)
-    return { repairId: repair.id, limitMinor, stage }
+    return { repairId: repair.id, limitMinor: said.limitMinor, stage }
   })
   const [first, ...beside] = results
   if (!first) throw new Error('a word on nothing')

@@ -1,7 +1,6 @@
 import { and, asc, desc, eq, ne, notInArray, sql } from 'drizzle-orm'
 import { type Minor, minor, minorText } from '../../core/money/minor.ts'
 import type { ClaimCheckContents } from '../../core/papers/contents.ts'
-import { authorisedTotal } from '../../core/pricing/authorised.ts'
 import {
   type InvoiceProposal,
   invoiceProposal,
@@ -139,13 +138,6 @@ export function agreedLines(estimates: Estimates, words: Words): ProposedLine[] 
       work,
       partId,
     }))
-}
-
-/** What the owner agreed to, and the most that may be billed on it; null while nothing is agreed. */
-export function limitsOf(read: Read, repair: RepairRow, settings: Settings) {
-  const agreed = agreedLimit(read, repair.id)
-  const most = agreed === null ? null : authorisedTotal(agreed, settings.estimate, settings.place.currency)
-  return { agreedMinor: agreed, mostMinor: most?.ok ? most.value : null }
 }
 
 /** What the invoice of a repair starts from. */

@@ -6,6 +6,7 @@ import { minor } from '../../core/money/minor.ts'
 import { phoneText } from '../../core/owner/contact.ts'
 import { isLate } from '../../core/standing/counter-list.ts'
 import { setUpAdviceFor } from '../../core/vocabulary/set-up-advice.ts'
+import { limitsOf } from '../agreed-limit.ts'
 import { accountHeld, repairBalance } from '../balance.ts'
 import { feePaidMinor } from '../book-lines.ts'
 import { type RepairRow, repairRow, standingOf } from '../facts.ts'
@@ -23,7 +24,6 @@ import {
   agreedLines,
   estimatesOf,
   invoiceStart,
-  limitsOf,
   quotedAtTakeIn,
   repairsToJoin,
   wordsOf,
@@ -144,7 +144,7 @@ export function repairView(read: Read, number: number, at: string) {
   const clock = known(clockOf(read).get({ id: repair.clockId }), 'clock.unknown', 'clockId')
   const estimates = estimatesOf(read, repair, settings.place.currency)
   const words = wordsOf(read, repair.id)
-  const limit = limitsOf(read, repair, settings)
+  const limit = limitsOf(read, repair.id, settings)
   const bench = benchCard(read, repair, clock, at, settings.place.timeZone)
   const invoice = invoiceStart(agreedLines(estimates, words), bench.parts, limit.mostMinor, settings)
   const papersOfOthers = estimates.flatMap(({ documentId }) => documentId ?? [])

@@ -96,4 +96,5 @@ export const goAheads = sqliteTable('go_aheads', {
   way: code<Way>(),
   limitMinor: amount(),
   remark: words(),
+  limitNamed: flag(),
 })

@@ -67,7 +67,9 @@ export function InvoiceLimits({ view: { limit, invoice }, lines }: LimitsProps) 
     <>
       {agreedMinor !== null && mostMinor !== null && (
         <p role="status" className={beyond ? 'late' : 'quiet'}>
-          {invoiceForm.limits(formats.money(agreedMinor), formats.money(mostMinor))}{' '}
+          {mostMinor > agreedMinor
+            ? invoiceForm.limits(formats.money(agreedMinor), formats.money(mostMinor))
+            : invoiceForm.limitNamed(formats.money(agreedMinor))}{' '}
           {beyond && invoiceForm.beyond}
         </p>
       )}

@@ -92,6 +92,19 @@ it('takes no part, and sends no work out at a price, beyond what the owner agree
   expect((await start()).used).toEqual(['2 Gut line 5.00', '2 Mainspring 0.00'])
 })
 
+it('passes an agreed estimate by the margin, and a sum the owner named not at all', async () => {
+  const view = await shop.view('repairs/2201')
+  expect(view.limit).toEqual({ agreedMinor: 31080, mostMinor: 34188 })
+  await shop.act('estimates.recordWord', {
+    estimateId: view.estimates[0].id,
+    answer: 'go-ahead',
+    who: 'The owner',
+    way: 'telephone',
+    limit: '320.00',
+  })
+  expect((await shop.view('repairs/2201')).limit).toEqual({ agreedMinor: 32000, mostMinor: 32000 })
+})
+
 it('takes the part once the owner has agreed to more', async () => {
   const part = { repairId: repair.id, partId: spring.id, quantity: 4 }
   expect((await shop.tryAct('bench.usePart', part)).body.problems[0].code).toBe('limit.part')

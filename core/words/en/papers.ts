@@ -137,11 +137,11 @@ export const papers = {
     limit: 'Limit',
     authorised: (amount: string) => `The shop may spend up to ${amount} without asking again.`,
     overrunPercent: (percent: string) =>
-      `Beyond the estimate by at most ${percent}; past that, work stops until the owner has said go ahead.`,
+      `Beyond the estimate by at most ${percent}; past that, or past a sum the owner names, work stops until the owner has said go ahead.`,
     overrunAmount: (amount: string) =>
-      `Beyond the estimate by at most ${amount}; past that, work stops until the owner has said go ahead.`,
+      `Beyond the estimate by at most ${amount}; past that, or past a sum the owner names, work stops until the owner has said go ahead.`,
     overrunBoth: (percent: string, amount: string) =>
-      `Beyond the estimate by at most ${percent} and at most ${amount}; past that, work stops until the owner has said go ahead.`,
+      `Beyond the estimate by at most ${percent} and at most ${amount}; past that, or past a sum the owner names, work stops until the owner has said go ahead.`,
     goAhead: 'Go-ahead',
     goAheadSaid:
       'Wear that is hidden until the movement is apart may change the work. The owner is asked before anything beyond the limit is done.',

@@ -147,7 +147,7 @@ export const repair = {
     way: 'How',
     limit: 'Agreed up to',
     limitHint: (limit: string, percent: string, amount: string) =>
-      `Empty means ${limit}. The shop may pass the limit by at most ${percent} and at most ${amount}; beyond that, work stops until there is a new go-ahead.`,
+      `Empty means the estimate as it stands, ${limit}, which the shop may pass by at most ${percent} and at most ${amount}. A sum the owner names is not passed. Beyond it, work stops until there is a new go-ahead.`,
     comesTo: (total: string) => `All clocks on it come to ${total}, tax included.`,
     agreedBefore: (limit: string) => `agreed before: ${limit}`,
     notSaid: 'nothing yet',
@@ -221,7 +221,9 @@ export const repair = {
     title: 'Write the invoice',
     origins: { agreed: 'as agreed', used: 'used at the bench, at its price then' },
     limits: (agreed: string, most: string) =>
-      `Agreed up to ${agreed}; with the shop’s margin the invoice may come to ${most}, tax included.`,
+      `Agreed up to ${agreed}; beyond that the shop may go to ${most}, tax included.`,
+    limitNamed: (agreed: string) =>
+      `Agreed up to ${agreed}, tax included, and no further: the owner named the sum.`,
     beyond: 'These lines pass it: write a supplement and record the owner’s word first.',
     left: 'Used at the bench and not on the invoice yet',
     leftPart: (quantity: string, part: string, unit: string) => `${quantity} × ${part} at ${unit}`,
