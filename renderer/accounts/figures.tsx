@@ -50,7 +50,7 @@ function Shown({ view, period }: { view: Figures; period: Period }) {
       ]}
     >
       <PeriodLine period={period} />
-      <div className="beside-margin figures">
+      <div className="beside-margin">
         <p className="buttons">
           <button type="button" className="second" onClick={() => window.print()}>
             {figures.print}

@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import type { Task } from '../../core/vocabulary/work.ts'
 import { tasks } from '../../core/vocabulary/work.ts'
+import { problemText } from '../../core/words/problem-text.ts'
 import { answer, api } from '../api.ts'
 import { Asking, useAct } from '../parts/act.tsx'
 import { useEntry } from '../parts/entry.ts'
@@ -27,14 +28,19 @@ interface Start {
 
 /** The labour clock by task, labour typed afterwards, and every entry with its minutes. */
 export function LabourSection({ view, mayStart }: { view: Repair; mayStart: boolean }) {
-  const { bench } = useShop().words
+  const { words } = useShop()
+  const { bench } = words
   const isMine = useIsMine()
   const mine = view.bench.labour.running.find(isMine)
   const { number } = view.repair
+  const closed = view.standing.blocked.find(({ act }) => act === 'work')
   return (
     <Section title={bench.labour.heading}>
       {mine && <RunningHere entry={mine} number={number} />}
-      {mayStart && <TaskButtons view={view} running={mine?.task ?? null} />}
+      {closed && <p className="quiet">{problemText(words, { code: closed.code, field: '' })}</p>}
+      {mayStart && (
+        <TaskButtons view={view} running={mine?.task ?? null} offered={closed ? onlyLook : tasks} />
+      )}
       <Opened label={bench.labour.enter}>{close => <EnterLabour view={view} close={close} />}</Opened>
       {view.bench.labour.byWork.length > 0 && <HoursByWork rows={view.bench.labour.byWork} />}
       <Entries labour={view.bench.labour} />
@@ -57,8 +63,17 @@ function RunningHere({ entry, number }: { entry: LabourEntry; number: number }) 
   )
 }
 
+/** What may be done on a repair that is not open to work: it is looked over. */
+const onlyLook: readonly Task[] = ['assess']
+
+interface TaskButtonsProps {
+  readonly view: Repair
+  readonly running: Task | null
+  readonly offered: readonly Task[]
+}
+
 /** One large button a task; where a clock runs on another repair it may be stopped first. */
-function TaskButtons({ view, running }: { view: Repair; running: Task | null }) {
+function TaskButtons({ view, running, offered }: TaskButtonsProps) {
   const { words } = useShop()
   const { labour } = words.bench
   const [task, setTask] = useState<Task>('other')
@@ -77,7 +92,7 @@ function TaskButtons({ view, running }: { view: Repair; running: Task | null }) 
         </button>
       )}
       <div className="task-buttons">
-        {tasks.map(one => (
+        {offered.map(one => (
           <button
             key={one}
             type="button"

@@ -53,7 +53,8 @@ function Wait({ row }: { row: Card['waits'][number] }) {
   const what = words.waitReasons[row.reason]
   return (
     <li>
-      <b>{what}</b> {row.note && `: ${row.note}`} ·{' '}
+      <b>{what}</b>
+      {row.note && `: ${row.note}`} ·{' '}
       {row.untilAt ? waits.until(day(row.fromAt), day(row.untilAt)) : waits.since(day(row.fromAt))}{' '}
       {!row.untilAt && (
         <ActButton act={act} input={{ waitId: row.id }} look="second">

@@ -179,7 +179,7 @@ function Total<Row>({ label, columns }: { label: string; columns: readonly Colum
           {label}
         </th>
         {columns.slice(lead + 1).map(({ label: name, kind, total }) => (
-          <td key={name} className={setAs[kind]}>
+          <td key={name} className={setAs[kind]} data-label={name}>
             {total}
           </td>
         ))}

@@ -14,6 +14,7 @@ import { ClockSection, IntakeSection, OwnerSection } from './intake-sections.tsx
 import { MessagesSection } from './messages-section.tsx'
 import { EarlierSection, HandOverSection, MoneySection, PapersSection } from './money-sections.tsx'
 import { dueMinor, type Repair, repairQuery } from './repair.ts'
+import { RunsSection } from './runs-section.tsx'
 import { StandingBar } from './standing-bar.tsx'
 import { Taken } from './taken.tsx'
 import { WarrantySection } from './warranty-section.tsx'
@@ -89,6 +90,7 @@ function Shown({ view, act, base }: { view: Repair; act: string | undefined; bas
       <MessagesSection view={view} />
       <EstimatesSection view={view} />
       <WordSection view={view} />
+      <RunsSection view={view} />
       <MoneySection view={view} />
       <PapersSection view={view} />
       <WarrantySection view={view} />

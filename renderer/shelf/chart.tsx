@@ -6,8 +6,8 @@ import { type ChartMark, pointsText, type RateChart, rateChart } from '../../cor
 import { useShop } from '../shop.tsx'
 import type { RunView } from './shelf.ts'
 
-const height = 272
-const margins = { left: 58, right: 16, top: 12, bottom: 46 }
+const height = 256
+const margins = { left: 58, right: 16, top: 12, bottom: 30 }
 /** So many readings get dots of their own; beyond that the line alone is clearer. */
 const mostDots = 120
 
@@ -89,8 +89,7 @@ function SecondLines({ chart, right }: { chart: RateChart; right: number }) {
 const bottom = height - margins.bottom
 
 function Winds({ chart }: { chart: RateChart }) {
-  const { formats, settings, words } = useShop()
-  const isWound = (at: string) => chart.winds.some(wind => wind.at === at)
+  const { formats, settings } = useShop()
   return (
     <>
       {chart.winds.map(({ x, at }) => (
@@ -102,11 +101,6 @@ function Winds({ chart }: { chart: RateChart }) {
         return (
           <text key={at} x={x} textAnchor={anchor} y={bottom + 18}>
             {date}
-            {isWound(at) && (
-              <tspan x={x} dy="15">
-                {words.shelf.wound}
-              </tspan>
-            )}
           </text>
         )
       })}

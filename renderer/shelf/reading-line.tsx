@@ -97,11 +97,11 @@ export function ReadingLine({ row, rows }: ReadingLineProps) {
               />
             )}
           </Field>
-          <SeenTicks entry={entry} clock={row.clock} />
           <details ref={rare} className="more rarely">
             <summary>{reading.more}</summary>
             <RareFields entry={entry} clock={row.clock} />
           </details>
+          <SeenTicks entry={entry} clock={row.clock} />
         </div>
         <div className="buttons">
           <Send act={act}>{next === null ? reading.sendLast : reading.send}</Send>

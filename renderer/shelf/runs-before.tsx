@@ -4,6 +4,7 @@ import { useShop } from '../shop.tsx'
 import { Chart } from './chart.tsx'
 import { Log } from './log.tsx'
 import { Figures, Verdict } from './run-figures.tsx'
+import './shelf.css'
 import { type RunView, runQuery } from './shelf.ts'
 
 type Before = RunView['before'][number]
@@ -15,12 +16,14 @@ export function RunsBefore({ runs }: { runs: readonly Before[] }) {
   return (
     <section className="runs-before" aria-label={before.heading}>
       <h3>{before.heading}</h3>
-      {runs.map(run => (
-        <RunBefore key={run.id} run={run} />
-      ))}
+      <EndedRuns runs={runs} />
     </section>
   )
 }
+
+/** Runs that ended, each a line to be opened. */
+export const EndedRuns = ({ runs }: { runs: readonly Before[] }) =>
+  runs.map(run => <RunBefore key={run.id} run={run} />)
 
 function RunBefore({ run }: { run: Before }) {
   const { words, formats } = useShop()

@@ -1,32 +1,18 @@
-import { join } from 'node:path'
 import { expect, test } from '@playwright/test'
 import { en } from '../../core/words/en/index.ts'
-import { openLedger } from '../../db/ledger.ts'
-import { createHandler } from '../../electron/handler.ts'
-import { places } from '../../electron/places.ts'
 import { Hands } from './hands.ts'
 import { type StartedShop, startShop } from './start-shop.ts'
-import { workLedger } from './work-shop.ts'
+import { dayMs, daysBefore, openAt, workLedger } from './work-shop.ts'
 
 const { bench, repair: say, screens, stores } = en
 /** The repair of the work ledger that is agreed and not begun. */
 const number = 2202
-const dayMs = 86_400_000
 
 /** Starts Ines Marrow's labour clock two days ago, and leaves it running. */
 async function leaveRunning(file: string): Promise<void> {
-  const at = new Date(Date.now() - 2 * dayMs).toISOString()
-  const ledger = openLedger(file, { migrations: join(places.root, 'migrations'), now: () => at })
-  const handle = createHandler({ ledger, now: () => at, pages: '.' })
-  const answer = await handle(
-    new Request('http://ledger/api/bench/startLabour', {
-      method: 'POST',
-      headers: { 'Content-Type': 'application/json', 'Countwheel-Person': '1' },
-      body: JSON.stringify({ repairId: 2, task: 'strip' }),
-    }),
-  )
-  ledger.close()
-  if (!answer.ok) throw new Error(await answer.text())
+  const { act, close } = openAt(file, daysBefore(2), 1)
+  await act('bench.startLabour', { repairId: 2, task: 'strip' })
+  close()
 }
 
 let shop: StartedShop

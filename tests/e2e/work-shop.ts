@@ -6,20 +6,24 @@ import { openLedger } from '../../db/ledger.ts'
 import { createHandler } from '../../electron/handler.ts'
 import { places } from '../../electron/places.ts'
 
-const dayMs = 86_400_000
+export const dayMs = 86_400_000
 
-/** A ledger file with clocks at work, written through the ledger's own handler some days ago. */
-export async function workLedger(clocks: number, daysAgo = 3) {
-  const folder = mkdtempSync(join(tmpdir(), 'countwheel-work-'))
-  const file = join(folder, 'shop.countwheel')
-  let at = new Date(Date.now() - daysAgo * dayMs).toISOString()
-  const ledger = openLedger(file, { migrations: join(places.root, 'migrations'), now: () => at })
-  const handle = createHandler({ ledger, now: () => at, pages: folder })
+/** The instant so many days ago. */
+export const daysBefore = (days: number): string => new Date(Date.now() - days * dayMs).toISOString()
+
+/** Acts on a ledger file through the ledger's own handler, at the instant its clock is set to; whoever opens it closes it. */
+export function openAt(file: string, begin: string, person?: number) {
+  const clock = { at: begin }
+  const ledger = openLedger(file, { migrations: join(places.root, 'migrations'), now: () => clock.at })
+  const handle = createHandler({ ledger, now: () => clock.at, pages: '.' })
   const act = async (name: string, input: unknown): Promise<{ id: number }> => {
     const response = await handle(
       new Request(`http://ledger/api/${name.replace('.', '/')}`, {
         method: 'POST',
-        headers: { 'Content-Type': 'application/json' },
+        headers: {
+          'Content-Type': 'application/json',
+          ...(person === undefined ? {} : { 'Countwheel-Person': String(person) }),
+        },
         body: JSON.stringify(input),
       }),
     )
@@ -27,6 +31,14 @@ export async function workLedger(clocks: number, daysAgo = 3) {
     if (!response.ok) throw new Error(`${name}: ${JSON.stringify(body)}`)
     return body
   }
+  return { clock, act, close: () => ledger.close() }
+}
+
+/** A ledger file with clocks at work, written through the ledger's own handler some days ago. */
+export async function workLedger(clocks: number, daysAgo = 3) {
+  const folder = mkdtempSync(join(tmpdir(), 'countwheel-work-'))
+  const file = join(folder, 'shop.countwheel')
+  const { clock: time, act, close } = openAt(file, daysBefore(daysAgo))
   const settings = openingSettings({
     name: 'Weir Lane Clock Bench',
     addressLines: [],
@@ -39,7 +51,14 @@ export async function workLedger(clocks: number, daysAgo = 3) {
   })
   await act('shop.open', { settings, person: 'Ines Marrow', firstRepairNumber: 2201 })
   const repair = async (n: number): Promise<number> => {
-    const clock = { form: 'mantel', trains: 2, power: 'spring', duration: '8-day', strike: 'rack' }
+    const clock = {
+      form: 'mantel',
+      trains: 2,
+      power: 'spring',
+      duration: '8-day',
+      strike: 'rack',
+      chime: 'none',
+    }
     const { id } = await act('counter.takeIn', { owner: { name: `Owner ${n}` }, clock, fault: 'Stops' })
     const lines = [{ kind: 'labour', description: 'Service', quantity: '4', unit: '48.00' }]
     const estimate = await act('estimates.write', { repairId: id, lines })
@@ -50,7 +69,7 @@ export async function workLedger(clocks: number, daysAgo = 3) {
   }
   for (let n = 1; n <= clocks; n++) {
     const repairId = await repair(n)
-    await act('bench.enterLabour', { repairId, task: 'clean', minutes: 30, on: at.slice(0, 10) })
+    await act('bench.enterLabour', { repairId, task: 'clean', minutes: 30, on: time.at.slice(0, 10) })
     const place = await act('shop.addPlace', { name: `Shelf ${n}`, kind: 'shelf' })
     await act('shelf.startRunIn', { repairId, placeId: place.id })
   }
@@ -58,7 +77,7 @@ export async function workLedger(clocks: number, daysAgo = 3) {
   const part = { kind: 'line', name: 'Gut line', unitCost: '2.10', unitPrice: '6.00' }
   const { id: partId } = await act('stores.addPart', part)
   await act('stores.receive', { partId, quantity: 5 })
-  at = new Date().toISOString()
-  ledger.close()
+  time.at = daysBefore(0)
+  close()
   return { file, remove: () => rmSync(folder, { recursive: true, force: true }) }
 }

@@ -24,6 +24,7 @@ export const repair = {
     intake: 'As it came in',
     estimates: 'Estimates',
     word: 'Owner’s word',
+    runs: 'Run-in',
     money: 'Money',
     papers: 'Papers',
     warranty: 'Warranty',
@@ -107,7 +108,7 @@ export const repair = {
     causes ? `not covered by its warranty: ${causes}` : 'not covered by its warranty',
   collectedBy: (name: string, at: string) => `${name}, ${at}`,
   authority: 'Authority shown',
-  readyReason: 'Ready',
+  readyWithout: (reason: string) => `Declared ready without a run-in: ${reason}`,
   told: (at: string) => `owner told ${at}`,
 
   estimateForm: {

@@ -102,7 +102,7 @@ export const shelf = {
     hands: 'hands set',
     stopped: 'stopped',
     band: (limit: string) =>
-      `Shaded: within ${limit} a day of the first reading since the clock was touched.`,
+      `Shaded: within ${limit} a day of the first reading since the clock was touched. Dashed: the rate drawn through the readings. Dotted: wound.`,
     nothing: 'Nothing has been read yet.',
   },
 

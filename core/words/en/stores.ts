@@ -119,7 +119,7 @@ export const stores = {
     barrel: 'Barrel, inside',
     arbor: 'Arbor',
     height: 'Greatest height',
-    hoursPerTurn: 'Hours for one turn of the barrel',
+    hoursPerTurn: 'Hours per barrel turn',
     wantedDays: 'Days wanted',
     unit: 'Sizes in',
     find: 'Find',
