@@ -77,6 +77,8 @@ CREATE INDEX owners_merged ON owners (merged_into_id) WHERE merged_into_id IS NO
 
 CREATE INDEX part_orders_of ON part_orders (part_id);
 
+CREATE INDEX part_orders_of_repair ON part_orders (repair_id) WHERE repair_id IS NOT NULL;
+
 CREATE INDEX part_orders_open ON part_orders (due_on) WHERE arrived_at IS NULL;
 
 CREATE INDEX parts_by_kind ON parts (kind, name COLLATE NOCASE);

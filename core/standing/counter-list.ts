@@ -10,6 +10,7 @@ export const counterGroups = [
   'awaiting-word',
   'to-send',
   'late',
+  'parts-in',
   'to-estimate',
   'in-hand',
 ] as const
@@ -23,6 +24,8 @@ export interface CounterFacts {
   readonly waitingFor: WaitReason | null
   /** An estimate is written, and its owner has not been sent it. */
   readonly toSend: boolean
+  /** It waits for parts, and everything ordered for it has arrived. */
+  readonly partsIn: boolean
   readonly estimatedOn: CivilDate | null
 }
 
@@ -45,6 +48,7 @@ export function counterGroup(facts: CounterFacts, today: CivilDate): CounterGrou
   if (facts.toSend) return 'to-send'
   if (stage === 'estimate-out' || facts.waitingFor === 'owner') return 'awaiting-word'
   if (isLate(facts, today)) return 'late'
+  if (facts.partsIn) return 'parts-in'
   return stage === 'taken-in' ? 'to-estimate' : 'in-hand'
 }
 

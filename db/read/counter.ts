@@ -7,6 +7,7 @@ import { isToSend, stages } from '../../core/standing/standing.ts'
 import { standingOf } from '../facts.ts'
 import { inShop } from '../in-shop.ts'
 import type { Read } from '../ledger.ts'
+import { repairsWithPartsIn } from '../parts-in.ts'
 import { amongAsked, question, these } from '../question.ts'
 import { belongings, clocks, documents, estimates, owners, repairs } from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
@@ -95,6 +96,13 @@ function expectedMinor(read: Read, row: InShop, awaitingWord: boolean, settings:
   return noWork ? feeToldMinor(read, repair.id, settings) : asked
 }
 
+interface Day {
+  readonly today: string
+  readonly settings: Settings
+  /** Repairs whose parts are all there. */
+  readonly partsIn: ReadonlySet<number>
+}
+
 /** What the owner will have to pay: what is due on the invoice; before it, what the repair is expected to come to, less what is paid. */
 function toPay(read: Read, row: InShop, awaitingWord: boolean, settings: Settings): Minor {
   const { repair, invoiced } = row
@@ -102,7 +110,7 @@ function toPay(read: Read, row: InShop, awaitingWord: boolean, settings: Setting
   return expected === null ? repair.dueMinor : minor(expected + repair.dueMinor)
 }
 
-function counterRow(read: Read, row: InShop, today: string, settings: Settings) {
+function counterRow(read: Read, row: InShop, { today, settings, partsIn }: Day) {
   const { repair, owner, clock } = row
   const { stage, estimatedOn, covered } = repair
   const waitingFor = stage === 'waiting' ? standingOf(read, repair).waitingFor : null
@@ -110,7 +118,15 @@ function counterRow(read: Read, row: InShop, today: string, settings: Settings) 
     { estimateWritten: row.estimate !== null, estimateSent: Boolean(row.estimate?.sentAt) },
     { stage, waitingFor },
   )
-  const facts = { stage, comeback: repair.comebackOfId !== null, covered, waitingFor, toSend, estimatedOn }
+  const facts = {
+    stage,
+    comeback: repair.comebackOfId !== null,
+    covered,
+    waitingFor,
+    toSend,
+    partsIn: partsIn.has(repair.id),
+    estimatedOn,
+  }
   const sinceOn = civilDateOf(repair.stageSince, settings.place.timeZone)
   const group = counterGroup(facts, today)
   return {
@@ -124,6 +140,7 @@ function counterRow(read: Read, row: InShop, today: string, settings: Settings) 
     notches: stages[stage].notches,
     waitingFor,
     toSend,
+    partsIn: facts.partsIn,
     covered,
     sinceOn,
     estimatedOn,
@@ -139,13 +156,14 @@ function counterRow(read: Read, row: InShop, today: string, settings: Settings) 
 export function counterView(read: Read, at: string) {
   const settings = readSettings(read)
   const today = civilDateOf(at, settings.place.timeZone)
+  const day = { today, settings, partsIn: repairsWithPartsIn(read) }
   const found = repairsInShop(read).all()
   const here = belongingsHere(
     read,
     found.map(({ repair }) => repair.id),
   )
   const rows = found.map(row => ({
-    ...counterRow(read, row, today, settings),
+    ...counterRow(read, row, day),
     belongings: here.get(row.repair.id) ?? [],
   }))
   const collectable = rows.filter(row => row.group === 'to-collect')

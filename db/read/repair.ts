@@ -4,7 +4,7 @@ import { cautionsFor, mustAcknowledge } from '../../core/cautions/cautions.ts'
 import { forbidsWork } from '../../core/cautions/refused-work.ts'
 import { minor } from '../../core/money/minor.ts'
 import { phoneText } from '../../core/owner/contact.ts'
-import { isLate } from '../../core/standing/counter-list.ts'
+import { isLate, isUncollected } from '../../core/standing/counter-list.ts'
 import { setUpAdviceFor } from '../../core/vocabulary/set-up-advice.ts'
 import { limitsOf } from '../agreed-limit.ts'
 import { accountHeld, repairBalance } from '../balance.ts'
@@ -159,6 +159,12 @@ export function repairView(read: Read, number: number, at: string) {
     setUpAdvice: setUpAdviceFor(clock.form, clock.strike),
     standing: standingOf(read, repair),
     late: isLate(repair, today),
+    uncollected: isUncollected(
+      repair.stage,
+      civilDateOf(repair.stageSince, settings.place.timeZone),
+      today,
+      settings.collection.uncollectedDays,
+    ),
     ...conditionCompared(read, repair),
     photographs: photographsOf(read, repair.id),
     belongings: belongingsOf(read).all({ id }),

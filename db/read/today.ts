@@ -51,8 +51,9 @@ export function todayView(read: Read, at: string) {
     forgotten: runningLabour(read, at, timeZone).filter(entry => entry.forgotten),
     toEstimate: repairsAt(read, ['taken-in']),
     toSend: inShopToday.filter(row => row.toSend),
+    partsIn: inShopToday.filter(row => row.partsIn),
     toAsk: inShopToday.filter(row => awaitsWord(row) && row.sinceOn < today),
     late: inHand.filter(repair => repair.estimatedOn !== null && repair.estimatedOn <= today),
-    toCollect: repairsAt(read, ['ready', 'declined']),
+    toCollect: inShopToday.filter(row => row.group === 'to-collect'),
   }
 }

@@ -121,7 +121,9 @@ function RepairsToday({ view }: { view: Today }) {
           <RepairLine
             page="counter"
             {...row}
-            rest={row.toldAt ? row.owner : `${row.owner} · ${today.notTold}`}
+            rest={[row.owner.name, !row.toldAt && today.notTold, row.uncollected && words.counter.uncollected]
+              .filter(Boolean)
+              .join(' · ')}
           />
         )}
       />
@@ -136,6 +138,12 @@ function RepairsToday({ view }: { view: Today }) {
             rest={`${row.owner} · ${row.estimatedOn ? formats.shortDate(row.estimatedOn) : ''}`}
           />
         )}
+      />
+      <DayList
+        title={today.partsIn}
+        rows={view.partsIn}
+        rowKey={row => row.number}
+        line={row => <RepairLine page="bench" {...row} rest={row.owner.name} />}
       />
       <DayList
         title={today.toEstimate}

@@ -30,7 +30,11 @@ type SecondLineOf = Omit<CounterRow, 'belongings'> & {
 export function secondLine(row: SecondLineOf, words: Words, formats: Formats): string {
   const { counter } = words
   const parts: Record<CounterRow['group'], readonly string[]> = {
-    comeback: [row.covered ? counter.covered : counter.notCovered, row.fault],
+    comeback: [
+      row.covered ? counter.covered : counter.notCovered,
+      row.partsIn ? counter.partsIn : '',
+      row.fault,
+    ],
     'to-collect': [
       row.uncollected ? counter.uncollected : '',
       row.toldAt ? counter.told(formats.instant(row.toldAt)) : counter.untold,
@@ -38,7 +42,8 @@ export function secondLine(row: SecondLineOf, words: Words, formats: Formats): s
     ],
     'awaiting-word': [estimateWords(row, words, formats), row.fault],
     'to-send': [row.fault],
-    late: [row.fault, estimateWords(row, words, formats)],
+    late: [row.partsIn ? counter.partsIn : '', row.fault, estimateWords(row, words, formats)],
+    'parts-in': [row.fault],
     'to-estimate': [row.fault],
     'in-hand': [row.fault],
   }

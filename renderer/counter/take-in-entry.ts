@@ -113,8 +113,14 @@ export function useTakeIn(start: TakeInStart) {
   const [otherClocks, setOtherClocks] = useKept<readonly number[]>('otherClocks', [])
   const [comebackOf, setComebackOf] = useKept<number | null>('comebackOf', start.comebackOf ?? null)
   const [causes, setCauses] = useKept<readonly Exclusion[]>('causes', [])
-  const fee = settings.prices.estimateFee === '0' ? '' : settings.prices.estimateFee
-  const rest = useEntry({ ...blankRest, fee, covered: start.covered ?? false }, '', 'rest')
+  const usualFee = settings.prices.estimateFee === '0' ? '' : settings.prices.estimateFee
+  // What the shop answers for is not charged: the fee goes and comes back with the cover, unless another one was typed.
+  const feeOf = (covered: boolean) => (covered ? '' : usualFee)
+  const rest = useEntry(
+    { ...blankRest, fee: feeOf(start.covered === true), covered: start.covered ?? false },
+    '',
+    'rest',
+  )
   const condition = useLines('condition', blankNote, note => note.component === '', [], 'condition')
   const [photographs, setPhotographs] = useKept<readonly string[]>('photographs', [])
   const [custodies, setCustodies] = useKept<Readonly<Record<string, Custody>>>('custodies', {})
@@ -122,7 +128,8 @@ export function useTakeIn(start: TakeInStart) {
   const comeBack = (repairId: number | null, covered = false, from: readonly Exclusion[] = []) => {
     setComebackOf(repairId)
     setCauses(from)
-    rest.set({ covered })
+    const { fee, covered: before } = rest.value
+    rest.set({ covered, ...(covered !== before && fee === feeOf(before) ? { fee: feeOf(covered) } : {}) })
   }
   const chooseOwner = (chosen: KnownOwner | null, theirs: KnownClock | null = null) => {
     setKnown(chosen)

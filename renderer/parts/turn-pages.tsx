@@ -1,3 +1,4 @@
+import './turn-pages.css'
 import { useEffect, useRef } from 'react'
 import { useLocation } from 'wouter'
 import { useShop } from '../shop.tsx'

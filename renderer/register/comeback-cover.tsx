@@ -1,3 +1,4 @@
+import './cover.css'
 import type { Exclusion } from '../../core/vocabulary/work.ts'
 import type { Cover } from '../../core/warranty/cover.ts'
 import { Tick } from '../parts/field.tsx'

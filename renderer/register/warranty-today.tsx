@@ -1,3 +1,4 @@
+import './cover.css'
 import { Link } from 'wouter'
 import { Section } from '../parts/page.tsx'
 import { useShop } from '../shop.tsx'

@@ -15,7 +15,9 @@ export function MessagesSection({ view: { messages } }: { view: Repair }) {
           <li key={id}>
             <details>
               <summary>
-                <Instant at={at} /> · {words.messageAbouts[about]}, {words.ways[way]}
+                <span>
+                  <Instant at={at} /> · {words.messageAbouts[about]}, {words.ways[way]}
+                </span>
               </summary>
               <p className="several-lines">{text}</p>
             </details>

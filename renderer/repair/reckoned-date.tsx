@@ -22,7 +22,7 @@ export function Reckoned({ label, suggested, take }: ReckonedProps) {
     ({ part, from, to }) => [dateForm.parts[part], dateForm.span(day(from), day(to))] as const,
   )
   return (
-    <section aria-label={label}>
+    <section className="reckoned" aria-label={label}>
       <p className="quiet">{label}</p>
       <Facts facts={parts} />
       <button type="button" className="second" onClick={() => take(suggested.readyOn)}>

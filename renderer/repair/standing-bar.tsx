@@ -49,8 +49,22 @@ export function StandingBar({ view, base, doing }: BarProps) {
           <Blocked view={view} />
         </More>
       )}
+      {view.uncollected && <LongUncollected />}
       <Cautions codes={view.cautions.map(({ code }) => code)} />
     </Section>
+  )
+}
+
+/** That a clock has stood ready longer than the shop's period, and that local law says what may be done. */
+function LongUncollected() {
+  const { repair, shop } = useShop().words
+  return (
+    <aside className="note" aria-label={repair.uncollected}>
+      <p>
+        <b>{repair.uncollected}</b> {shop.uncollected.law}
+      </p>
+      <p className="defer">{shop.uncollected.lawAdvice}</p>
+    </aside>
   )
 }
 

@@ -1,7 +1,8 @@
 import { once } from 'node:events'
 import type { Page } from '@playwright/test'
 import { en } from '../../core/words/en/index.ts'
-import { expect, test } from './at-the-counter.ts'
+import { elsewhere, expect, test } from './at-the-counter.ts'
+import { clearToAxe } from './clear-to-axe.ts'
 import { Hands } from './hands.ts'
 import { startShop } from './start-shop.ts'
 import { workLedger } from './work-shop.ts'
@@ -103,6 +104,36 @@ test('an owner is told by a message from a template, which the repair keeps as i
   await expect(page.getByText(/The key is with us\./)).toBeVisible()
   await page.goto(`${shop.origin}/counter`)
   await expect(page.getByRole('row', { name: /2209.*owner told/ })).toBeVisible()
+})
+
+// Repair 2213 of the demonstration waits for parts; 2202 has stood ready since 25 February, a fortnight.
+test('the list has comebacks first, parts that are in, and the long uncollected with the word that local law comes first', async ({
+  page,
+  hands,
+  shop,
+}) => {
+  await elsewhere(page, 'shop/changeSettings', { collection: { uncollectedDays: 10 } })
+  const { parts } = await page.evaluate(async () => (await fetch('/api/pages/stores')).json())
+  const { repair } = await page.evaluate(async () => (await fetch('/api/pages/repairs/2213')).json())
+  const order = { partId: parts[0].id, repairId: repair.id, quantity: 1 }
+  const { id: orderId } = await elsewhere(page, 'stores/order', order)
+  await elsewhere(page, 'stores/arrive', { orderId })
+  await page.goto(`${shop.origin}/counter`)
+  const titles = page.locator('tr.group')
+  await expect(titles.first()).toHaveText(counter.groups.comeback)
+  await expect(titles.filter({ hasText: counter.groups['parts-in'] })).toHaveCount(1)
+  const uncollected = page.getByRole('row', { name: new RegExp(`2202.*${counter.uncollected}`) })
+  await expect(uncollected).toBeVisible()
+  await hands.fill(counter.line.name, '2202')
+  await hands.press('Enter')
+  await expect(page.getByRole('complementary', { name: say.uncollected })).toContainText(
+    en.shop.uncollected.lawAdvice,
+  )
+  await clearToAxe(page)
+  await hands.to(page.locator('summary', { hasText: say.otherActs }))
+  await hands.press('Enter')
+  await hands.follow(say.tellForm.act)
+  await expect(field(page, 'text')).toHaveValue(/is still with us/)
 })
 
 test('the estimated date is reckoned, its bench days and its run-in told apart', async ({

@@ -32,6 +32,23 @@ describe('the turn of the day', () => {
     expect(numbers((await shop.view('today')).toAsk)).toEqual([2201, 2202])
   })
 
+  it('has the repairs that wait for parts which are in, once all that was ordered for them has come', async () => {
+    const { id: repairId } = await agreedRepair(shop)
+    const { id: partId } = await shop.act('stores.addPart', { kind: 'line', name: 'Gut line' })
+    const orders = [
+      await shop.act('stores.order', { partId, repairId, quantity: 1 }),
+      await shop.act('stores.order', { partId, repairId, quantity: 2 }),
+    ]
+    await shop.act('bench.wait', { repairId, reason: 'parts' })
+    const partsIn = async () => numbers((await shop.view('today')).partsIn)
+    shop.clock.at = '2027-03-02T09:20:00.000Z'
+    await shop.act('stores.arrive', { orderId: orders[0].id })
+    expect(await partsIn()).toEqual([])
+    await shop.act('stores.arrive', { orderId: orders[1].id })
+    expect(await partsIn()).toEqual([2201])
+    expect((await shop.view('counter')).rows).toMatchObject([{ number: 2201, group: 'parts-in' }])
+  })
+
   it('says what to wind and read, order and chase, estimate and hand over', async () => {
     const running = await workedRepair(shop, { estimatedOn: '2027-03-02' })
     const { id: placeId } = await shop.act('shop.addPlace', { name: 'Shelf A1', kind: 'shelf' })

@@ -17,6 +17,7 @@ const row: Parameters<typeof secondLine>[0] = {
   notches: 4,
   waitingFor: null,
   toSend: false,
+  partsIn: false,
   covered: false,
   sinceOn: '2027-03-01',
   estimatedOn: null,

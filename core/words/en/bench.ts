@@ -58,6 +58,7 @@ export const bench = {
     mayPass: 'May pass its run-in',
     forgotten: 'Labour clocks left running',
     late: 'Estimated date today or passed',
+    partsIn: 'Parts are in',
     toEstimate: 'To be looked over and estimated',
     toSend: 'Estimates to send',
     toAsk: 'Owner’s word to ask after',

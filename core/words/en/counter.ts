@@ -15,6 +15,7 @@ export const counter = {
     'awaiting-word': 'Awaiting the owner’s word',
     'to-send': 'Estimate written, to be sent',
     late: 'Estimated date passed',
+    'parts-in': 'Parts are in',
     'to-estimate': 'Taken in, not estimated yet',
     'in-hand': 'In hand',
   } satisfies Record<CounterGroup, string>,
@@ -26,6 +27,7 @@ export const counter = {
   told: (date: string) => `owner told ${date}`,
   untold: 'owner not told yet',
   uncollected: 'long uncollected',
+  partsIn: 'parts are in',
   estimateOut: (version: number, until: string) => `estimate ${version}, valid to ${until}`,
   estimateUnsent: (version: number) => `estimate ${version} written, not sent`,
 

@@ -110,6 +110,7 @@ export const repair = {
   authority: 'Authority shown',
   readyWithout: (reason: string) => `Declared ready without a run-in: ${reason}`,
   told: (at: string) => `owner told ${at}`,
+  uncollected: 'Long uncollected.',
 
   estimateForm: {
     title: 'Write an estimate',
@@ -177,7 +178,7 @@ export const repair = {
       bench: 'on the bench',
       'running-in': 'running in, to prove it',
     } satisfies Record<DatePart['part'], string>,
-    span: (from: string, to: string) => `${from} to ${to}`,
+    span: (from: string, to: string) => (from === to ? from : `${from} to ${to}`),
     send: 'Change it',
     said: 'The estimated date is changed.',
   },

@@ -29,7 +29,8 @@ function useFacts(view: Repair) {
 }
 
 /** What the message is most likely about, by where the repair stands. */
-const likely = ({ standing: { stage, waitingFor } }: Repair): MessageAbout => {
+const likely = ({ standing: { stage, waitingFor }, uncollected }: Repair): MessageAbout => {
+  if (uncollected) return 'uncollected'
   if (stage === 'ready' || stage === 'declined') return 'ready'
   if (waitingFor === 'owner') return 'finding'
   return stage === 'estimate-out' ? 'reminder' : 'delay'

@@ -13,6 +13,7 @@ const facts = (more: Partial<CounterFacts>): CounterFacts => ({
   covered: false,
   waitingFor: null,
   toSend: false,
+  partsIn: false,
   estimatedOn: null,
   ...more,
 })
@@ -34,6 +35,12 @@ describe('the counter’s list', () => {
     expect(group({ stage: 'taken-in', toSend: true })).toBe('to-send')
     expect(group({ stage: 'waiting', waitingFor: 'owner', toSend: true })).toBe('to-send')
     expect(group({ stage: 'taken-in' })).toBe('to-estimate')
+  })
+
+  it('tells apart those whose parts are in, unless they are late already', () => {
+    const waiting = { stage: 'waiting', waitingFor: 'parts', partsIn: true } as const
+    expect(group(waiting)).toBe('parts-in')
+    expect(group({ ...waiting, estimatedOn: '2027-03-03' })).toBe('late')
   })
 
   it('returns a declined clock with those to be collected', () => {
