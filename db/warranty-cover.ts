@@ -1,5 +1,6 @@
 import { and, eq, gt, sql } from 'drizzle-orm'
 import { civilDateOf } from '../core/calendar/zone.ts'
+import type { Settings, WarrantyTermSetting } from '../core/shop/settings.ts'
 import type { Exclusion } from '../core/vocabulary/work.ts'
 import { type Cover, type Stay, warrantyCover } from '../core/warranty/cover.ts'
 import type { RepairRow } from './facts.ts'
@@ -20,6 +21,10 @@ const given = question(read => read.select().from(warranties).where(eq(warrantie
 /** The warranty given for a repair, if any. */
 export const warrantyOf = (read: Read, repairId: number): WarrantyRow | undefined =>
   given(read).get({ id: repairId })
+
+/** How long the shop answers for a repair that is handed over now, as its terms say; null where it does not: under an earlier warranty, or with nothing done. */
+export const warrantyAhead = ({ warranty }: Settings, repair: RepairRow): WarrantyTermSetting =>
+  repair.stage === 'declined' || repair.covered || repair.estimateOnly ? null : warranty.terms[repair.scope]
 
 const visitsAfter = question(read =>
   read

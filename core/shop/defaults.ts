@@ -8,6 +8,9 @@ import type { Settings } from './settings.ts'
 export interface ShopBasics {
   readonly name: string
   readonly addressLines: readonly string[]
+  readonly phone?: string
+  /** Under which the shop is registered for the tax. */
+  readonly taxNumber?: string
   readonly country: string
   readonly locale: string
   readonly timeZone: string
@@ -50,7 +53,13 @@ export const openingPrices = (benchRate: string): PriceBook => ({
 export function openingSettings(basics: ShopBasics): Settings {
   const taxes = basics.tax ? [basics.tax] : []
   return {
-    shop: { name: basics.name, addressLines: basics.addressLines, phone: '', email: '', taxNumber: '' },
+    shop: {
+      name: basics.name,
+      addressLines: basics.addressLines,
+      phone: basics.phone ?? '',
+      email: '',
+      taxNumber: basics.taxNumber ?? '',
+    },
     place: {
       country: basics.country,
       locale: basics.locale,

@@ -1,4 +1,4 @@
-import type { Form, OrUnknown, Strike } from './clock.ts'
+import type { Escapement, Form, OrUnknown, Strike } from './clock.ts'
 import type { SetUpAdvice } from './work.ts'
 
 const always: SetUpAdvice[] = ['wind', 'hands-forward', 'service-again']
@@ -18,9 +18,20 @@ const byForm: Record<Form, SetUpAdvice[]> = {
   other: [],
 }
 
+/** Escapements with a balance: such a clock has no pendulum, whatever its form, and is neither set in beat nor regulated by its owner. */
+const withBalance: readonly OrUnknown<Escapement>[] = ['platform-lever', 'cylinder']
+const ofPendulum: readonly SetUpAdvice[] = ['beat', 'regulate']
+
+/** What is on record of the clock that decides how it is set up. */
+export interface SetUpFacts {
+  readonly form: Form
+  readonly strike: OrUnknown<Strike>
+  readonly escapement: OrUnknown<Escapement>
+}
+
 /** What the owner should know to set this clock up at home, in reading order. Common practice. */
-export const setUpAdviceFor = (form: Form, strike: OrUnknown<Strike>): SetUpAdvice[] => [
-  ...byForm[form],
+export const setUpAdviceFor = ({ form, strike, escapement }: SetUpFacts): SetUpAdvice[] => [
+  ...byForm[form].filter(advice => !withBalance.includes(escapement) || !ofPendulum.includes(advice)),
   ...always,
   ...(strike === 'count-wheel' ? (['strike-out-of-step'] as const) : []),
 ]

@@ -16,6 +16,7 @@ import { Refusal, refuseAny } from '../refusal.ts'
 import { belongings, documents, handOvers, owners, warranties } from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
 import { type Doing, verb } from '../verb.ts'
+import { warrantyAhead } from '../warranty-cover.ts'
 import { clockRow } from './register.ts'
 
 /** What is done when a clock leaves: every belonging ticked back or accounted for, the name that signed, money settled. */
@@ -91,8 +92,8 @@ const workDone = (invoice: DocumentRow | undefined): string[] => {
 
 /** Gives the warranty that the shop's terms promise for this scope, if any; a covered comeback goes on under the first one. */
 function giveWarranty(tx: Write, doing: Doing, settings: Settings, repair: RepairRow): DocumentRow | null {
-  const term = settings.warranty.terms[repair.scope]
-  if (!term || repair.stage === 'declined' || repair.covered || repair.estimateOnly) return null
+  const term = warrantyAhead(settings, repair)
+  if (!term) return null
   const { convention, onComeback, pausesInShop, exclusions } = settings.warranty
   const today = dayOfDoing(doing, settings)
   const invoice = lastInvoice(tx, repair.id)
@@ -109,7 +110,7 @@ function giveWarranty(tx: Write, doing: Doing, settings: Settings, repair: Repai
     lastDay,
     exclusions,
     work: workDone(invoice),
-    advice: setUpAdviceFor(clock.form, clock.strike),
+    advice: setUpAdviceFor(clock),
     ...(invoice ? { invoiceNumber: invoice.number } : {}),
   }
   const document = issue(tx, doing, { contents, ownerId: repair.ownerId, repairId: repair.id })

@@ -22,7 +22,7 @@ export function handOverContents(read: Read, repairId: number, at: string): Hand
       .filter(({ custody }) => custody === 'received')
       .map(returnedBelonging),
     ...repairBalance(read, repair.id),
-    advice: setUpAdviceFor(clock.form, clock.strike),
+    advice: repair.readyAt === null ? [] : setUpAdviceFor(clock),
     ...warranty(read, repair.id),
   }
 }

@@ -16,7 +16,7 @@ import { latestInvoice } from '../receipts.ts'
 import { known } from '../refusal.ts'
 import * as s from '../schema/index.ts'
 import { readSettings } from '../settings.ts'
-import { coverOf, warrantyOf } from '../warranty-cover.ts'
+import { coverOf, warrantyAhead, warrantyOf } from '../warranty-cover.ts'
 import { benchCard } from './bench-card.ts'
 import { conditionCompared, photographsOf } from './condition.ts'
 import { documentsOf } from './counter.ts'
@@ -156,7 +156,8 @@ export function repairView(read: Read, number: number, at: string) {
       code,
       mustAcknowledge: mustAcknowledge(code) || forbidsWork(code),
     })),
-    setUpAdvice: setUpAdviceFor(clock.form, clock.strike),
+    // A clock that goes home as it came is not set up anew.
+    setUpAdvice: repair.readyAt === null ? [] : setUpAdviceFor(clock),
     standing: standingOf(read, repair),
     late: isLate(repair, today),
     uncollected: isUncollected(
@@ -179,7 +180,11 @@ export function repairView(read: Read, number: number, at: string) {
     messages: messagesOf(read).all({ id }),
     documents: documentsOf(read, [repair.id], papersOfOthers),
     money: moneyOf(read, repair),
-    warranty: { given: warrantyOf(read, repair.id) ?? null, cover: coverOf(read, repair, today) ?? null },
+    warranty: {
+      given: warrantyOf(read, repair.id) ?? null,
+      cover: coverOf(read, repair, today) ?? null,
+      ahead: warrantyAhead(settings, repair),
+    },
     comeback: comebackOf(read, repair, settings.place.timeZone),
     clockHere: numberHere(read, clock.id),
     handOver: handOverOf(read).get({ id }) ?? null,

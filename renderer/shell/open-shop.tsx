@@ -29,7 +29,7 @@ const lines = (text: string) =>
 function useBasics() {
   const [guess] = useState(guessedPlace)
   return {
-    shop: useEntry({ name: '', addressLines: '' }, 'settings.shop'),
+    shop: useEntry({ name: '', addressLines: '', phone: '', taxNumber: '' }, 'settings.shop'),
     place: useEntry(guess, 'settings.place'),
     tax: useEntry({ code: '', rate: '' }, 'settings.tax.byKind.labour[0]'),
     prices: useEntry({ benchRate: '' }, 'settings.prices'),
@@ -49,7 +49,7 @@ function useOpening() {
   const input = () => {
     const settings = openingSettings({
       ...place.value,
-      name: shop.value.name,
+      ...shop.value,
       addressLines: lines(shop.value.addressLines),
       tax: tax.value.code.trim() ? tax.value : null,
       benchRate: prices.value.benchRate,
@@ -75,6 +75,7 @@ const plain = <T,>(settings: T) => structuredClone(settings) as Plain<T>
 function OpenShopPage() {
   const words = useWords()
   const { openShop: said } = words.screens
+  const ofShop = words.shop.name
   const { basics, act, input } = useOpening()
   const { shop, place, tax, prices, you } = basics
   return (
@@ -86,6 +87,7 @@ function OpenShopPage() {
         <h2>{said.shop}</h2>
         <TextField label={said.name} {...shop.at('name')} />
         <TextArea label={said.address} hint={said.addressHint} {...shop.at('addressLines')} />
+        <TextField label={ofShop.phone} {...shop.at('phone')} autoComplete="tel" />
         <h2>{said.place}</h2>
         <div className="fields">
           <Choice
@@ -119,6 +121,7 @@ function OpenShopPage() {
           <TextField label={said.taxName} hint={said.taxNameHint} {...tax.at('code')} />
           <DecimalField label={said.taxRate} unit="%" {...tax.at('rate')} />
         </div>
+        <TextField label={ofShop.taxNumber} hint={ofShop.taxNumberHint} {...shop.at('taxNumber')} />
         <h2>{said.prices}</h2>
         <DecimalField label={said.benchRate} unit={place.value.currency} {...prices.at('benchRate')} />
         <h2>{said.you}</h2>

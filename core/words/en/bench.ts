@@ -16,7 +16,7 @@ const steps = {
   springs: 'Fit cleaned or new mainsprings with a winder; note set-up turns.',
   assemble: 'Assemble; in trial assembly force no nut, and set each train to its marks.',
   oil: 'Oil pivots and acting faces, not teeth; grease the springs.',
-  beat: 'Set in beat: equal swing to each side at the release.',
+  beat: 'Set in beat: an even tick, and at the release an equal swing of pendulum or balance to each side.',
   sound: 'Set strike and chime to their warning and locking; run every hour.',
   hammers: 'Set the hammers: clear of rods and gongs at rest, in their order.',
   'hands-by-trip':

@@ -65,7 +65,7 @@ export const papers = {
     inCustody: (custody: string, things: string) => `${custody}: ${things}`,
     tag: (tag: string) => `tag ${tag}`,
     times: (count: number) => `×${count}`,
-    noBelongings: 'Nothing but the clock itself.',
+    noBelongings: 'None on record.',
     estimatedDate: 'Estimated date',
     toBeTold: 'with the estimate',
     expected: 'Expected cost',
@@ -134,6 +134,8 @@ export const papers = {
     range: 'May come to',
     rangeSaid: (low: string, high: string) => `${low} to ${high}, tax included`,
     agreedBefore: 'Agreed before',
+    agreedWith: 'With this',
+    agreedWithSaid: (amount: string) => `${amount} in all, tax included`,
     limit: 'Limit',
     authorised: (amount: string) => `The shop may spend up to ${amount} without asking again.`,
     overrunPercent: (percent: string) =>

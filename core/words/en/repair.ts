@@ -59,7 +59,7 @@ export const repair = {
   custody: 'Where it is',
   returned: (date: string) => `returned ${date}`,
   notReturned: (reason: string) => `not returned: ${reason}`,
-  noBelongings: 'Nothing but the clock itself.',
+  noBelongings: 'None on record.',
   noEstimates: 'No estimate is written yet.',
   noPapers: 'No paper is issued yet.',
   noPayments: 'Nothing is paid yet.',
@@ -270,8 +270,8 @@ export const repair = {
   },
   taken: {
     title: 'Money taken',
-    received: 'Received',
-    givenBack: 'Given back',
+    received: 'Received just now',
+    givenBack: 'Given back just now',
     change: 'Change to give',
     toAccount: 'On the owner’s account',
     receipt: 'Receipt',
@@ -322,7 +322,10 @@ export const repair = {
     adviceGiven: 'The owner was shown how to set it up',
     send: 'Hand over',
     ask: (number: number) => `Hand over ${number}?`,
-    asked: (name: string) => `The clock leaves with ${name}. The warranty begins as the shop’s terms say.`,
+    asked: (name: string) => `The clock leaves with ${name}.`,
+    warranted: (scope: string, length: number, unit: 'months' | 'days') =>
+      `Warranty on it as “${scope}”: ${length} ${length === 1 ? unit.slice(0, -1) : unit}.`,
+    notWarranted: 'No warranty is given with it.',
     said: (number: number) => `Repair ${number} is handed over.`,
     saidWarranty: (number: number, certificate: string) =>
       `Repair ${number} is handed over; warranty certificate ${certificate} is issued.`,

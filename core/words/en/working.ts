@@ -5,7 +5,7 @@ export const workingSteps = {
   trainsSupposed: (v: Values) =>
     `trains not looked at yet: ${v.trains} supposed, as is usual for such a clock`,
   bookHours: (v: Values) => `${v.hours} h by the price book`,
-  furtherHours: (v: Values) => `${v.hours} h more found at the strip`,
+  furtherHours: (v: Values) => `${v.hours} h beyond the book`,
   hoursAtRate: (v: Values) => `${v.hours} h at ${v.rate} an hour`,
   piecesAtPrice: (v: Values) => `${v.quantity} at ${v.unit} each`,
   minimumCharge: (v: Values) => `raised to the minimum charge of ${v.minimum}`,

@@ -42,18 +42,19 @@ function facts(d: Desk, contents: EstimateContents): Fact[] {
   ]
 }
 
-type Terms = Pick<EstimateContents, 'agreedBefore' | 'range' | 'limit' | 'notes'>
+type Terms = Pick<EstimateContents, 'agreedBefore' | 'range' | 'limit' | 'notes' | 'priced'>
 
 /** What was agreed before, what it may come to, how far the shop may go, and what the owner should know. */
 export function limitEntries(d: Desk, contents: Terms): Block[] {
   const { sheet, words } = d
-  const { agreedBefore, range, notes } = contents
+  const { agreedBefore, range, notes, priced } = contents
   const entries: readonly (readonly [string, string | undefined])[] = [
     [words.papers.estimate.limit, limitText(d, contents)],
     [words.papers.notes, notes],
   ]
   return [
     ...openEntries(d, {
+      priced,
       ...(agreedBefore === undefined ? {} : { agreedBefore }),
       ...(range ? { range } : {}),
     }),

@@ -1,3 +1,4 @@
+import { minor } from '../../../core/money/minor.ts'
 import type { EstimateContents, EstimateSection } from '../../../core/papers/contents.ts'
 import { type Block, type Section, section } from '../kit/flow.ts'
 import { styles } from '../kit/styles.ts'
@@ -50,14 +51,19 @@ function heading(d: Desk, { repairNumber, clock, supplement }: EstimateSection):
   return ruledEntry(d.sheet, `${papers.repair} ${repairNumber}`, pieces)
 }
 
+type Open = Pick<EstimateSection, 'agreedBefore' | 'range' | 'estimatedOn' | 'priced'>
+
 /** What of a clock's sum is open: agreed before a supplement, its upper end, and when the clock may be ready. */
 export function openEntries(
   { sheet, words, write }: Desk,
-  { agreedBefore, range, estimatedOn }: Pick<EstimateSection, 'agreedBefore' | 'range' | 'estimatedOn'>,
+  { agreedBefore, range, estimatedOn, priced }: Open,
 ): Block[] {
   const say = words.papers.estimate
+  const together =
+    agreedBefore === undefined ? undefined : minor(agreedBefore + (range?.high ?? priced.taxInclusive))
   const entries: readonly (readonly [string, string | undefined])[] = [
     [say.agreedBefore, agreedBefore === undefined ? undefined : write.money(agreedBefore)],
+    [say.agreedWith, together === undefined ? undefined : say.agreedWithSaid(write.money(together))],
     [say.range, range && say.rangeSaid(write.money(range.low), write.money(range.high))],
     [say.estimatedDate, estimatedOn && write.date(estimatedOn)],
   ]

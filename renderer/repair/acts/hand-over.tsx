@@ -33,6 +33,10 @@ export function HandOver({ view, close }: ActProps) {
     line => line.id === 0,
     received(view).map(belonging => ({ id: belonging.id, returned: false, reason: '' })),
   )
+  const { ahead } = view.warranty
+  const warranted = ahead
+    ? handOverForm.warranted(words.scopes[view.repair.scope], ahead.length, ahead.unit)
+    : handOverForm.notWarranted
   const act = useAskedAct(
     (ledger, input: Parameters<typeof api.counter.handOver.$post>[0]['json']) =>
       answer(ledger.counter.handOver.$post({ json: input })),
@@ -43,7 +47,11 @@ export function HandOver({ view, close }: ActProps) {
           : handOverForm.saidWarranty(number, warrantyNumber),
       confirm: input => ({
         title: handOverForm.ask(number),
-        body: <p>{handOverForm.asked(input.toName)}</p>,
+        body: (
+          <p>
+            {handOverForm.asked(input.toName)} {warranted}
+          </p>
+        ),
         yesWords: handOverForm.send,
       }),
       paper: ({ warrantyId, warrantyNumber }) =>
@@ -69,12 +77,17 @@ export function HandOver({ view, close }: ActProps) {
         />
       </div>
       <Unpaid view={view} reason={entry.at('unpaidReason')} />
-      <ul className="quiet advice">
-        {view.setUpAdvice.map(code => (
-          <li key={code}>{words.setUpAdvice[code]}</li>
-        ))}
-      </ul>
-      <Tick label={handOverForm.adviceGiven} {...entry.at('adviceGiven')} />
+      <p>{warranted}</p>
+      {view.setUpAdvice.length > 0 && (
+        <>
+          <ul className="quiet advice">
+            {view.setUpAdvice.map(code => (
+              <li key={code}>{words.setUpAdvice[code]}</li>
+            ))}
+          </ul>
+          <Tick label={handOverForm.adviceGiven} {...entry.at('adviceGiven')} />
+        </>
+      )}
     </ActPanel>
   )
 }

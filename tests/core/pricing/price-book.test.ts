@@ -50,7 +50,7 @@ test('labour is hours at the bench rate, with its working', () => {
   expect(price.amount).toBe(45313)
   expect(read(price.working)).toEqual([
     '6 h by the price book',
-    '1.25 h more found at the strip',
+    '1.25 h beyond the book',
     '7.25 h at 62.5 an hour',
   ])
 })

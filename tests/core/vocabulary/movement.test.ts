@@ -3,6 +3,7 @@ import { stepsFor } from '../../../core/bench/steps.ts'
 import { cautionsFor } from '../../../core/cautions/cautions.ts'
 import { patternOf } from '../../../core/run-in/limits.ts'
 import { supposedMovement } from '../../../core/vocabulary/clock.ts'
+import { setUpAdviceFor } from '../../../core/vocabulary/set-up-advice.ts'
 
 const unseen = { trains: null, power: 'unknown', duration: 'unknown' } as const
 const no = { jewelled: false, luminous: false, mercury: false, mains: false }
@@ -31,4 +32,17 @@ test('what a clock sounds does not follow while its strike or its chime is unkno
   expect(patternOf({ form: 'mantel', strike: 'rack', chime: 'unknown' })).toBeNull()
   expect(patternOf({ form: 'mantel', strike: 'unknown', chime: 'four-quarter' })).toBeNull()
   expect(patternOf({ form: 'mantel', strike: 'rack', chime: 'none' })).toBe('hours')
+})
+
+test('an owner is told how to set a pendulum in beat and regulate it only of a clock that has one', () => {
+  const mantel = { form: 'mantel', strike: 'rack' } as const
+  expect(setUpAdviceFor({ ...mantel, escapement: 'unknown' })).toEqual(
+    expect.arrayContaining(['level', 'beat', 'regulate', 'wind']),
+  )
+  for (const escapement of ['platform-lever', 'cylinder'] as const) {
+    const advice = setUpAdviceFor({ ...mantel, escapement })
+    expect(advice).toEqual(expect.arrayContaining(['level', 'wind']))
+    expect(advice).not.toContain('beat')
+    expect(advice).not.toContain('regulate')
+  }
 })
