@@ -76,6 +76,8 @@ export function SpringFinder() {
 }
 
 const tenths = (value: number): number => Math.round(value * 10) / 10
+/** Days to a hundredth: a spring a little short of the days wanted must not look as if it reached them. */
+const hundredths = (value: number): number => Math.round(value * 100) / 100
 
 function FoundSprings({ found }: { found: readonly Found[] }) {
   const { words, formats } = useShop()
@@ -100,7 +102,7 @@ function FoundSprings({ found }: { found: readonly Found[] }) {
       kind: 'figure',
       cell: ({ fillPercent }) => springs.percent(formats.number(tenths(fillPercent))),
     },
-    { label: springs.days, kind: 'figure', cell: ({ days }) => formats.number(tenths(days)) },
+    { label: springs.days, kind: 'figure', cell: ({ days }) => formats.number(hundredths(days)) },
   ]
   return (
     <div className="whole-ledger">

@@ -54,6 +54,8 @@ test('the movement as it was found, in words and photographs, stands again besid
     await expect(step(bench.steps.assemble)).toContainText(mark)
     await expect(photographs(step(bench.steps.assemble))).toHaveCount(1)
     await expect(step(bench.steps.assemble)).toContainText(shows)
+    const thumbnail = await photographs(step(bench.steps.assemble)).getByRole('button').boundingBox()
+    expect(thumbnail?.width).toBeLessThan(160)
     await expect(step(bench.steps.sound)).toContainText(mark)
     await expect(step(bench.steps.clean)).not.toContainText(mark)
     await expect(photographs(step(bench.steps.clean))).toHaveCount(0)

@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { promisify } from 'node:util'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { stages } from '../../core/standing/standing.ts'
+import { verdicts } from '../../core/words/en/shelf.ts'
 import { openLedger } from '../../db/ledger.ts'
 import { demoDayFile } from '../../electron/demo/shop.ts'
 import { createHandler } from '../../electron/handler.ts'
@@ -26,6 +27,23 @@ async function failed(...args: string[]): Promise<{ code: number; stderr: string
     return error as { code: number; stderr: string }
   }
   throw new Error('it ended well')
+}
+
+/** A run as the report and as the ledger tell it, as far as they are compared. */
+interface Run {
+  readonly figures: {
+    readonly verdict: { readonly code: string }
+    readonly rate: {
+      readonly segments: readonly {
+        readonly from: string
+        readonly to: string
+        readonly readings: number
+        readonly ratePerDay: number
+        readonly residualSd: number
+      }[]
+    }
+  }
+  readonly log: readonly { readonly at: string; readonly errorMs: number | null; readonly stands: boolean }[]
 }
 
 // biome-ignore lint/suspicious/noExplicitAny: the report as a stranger reads it
@@ -84,6 +102,35 @@ describe('the demonstration shop', () => {
       const day = new Date(on).toLocaleDateString('en-GB', { dateStyle: 'medium', timeZone: 'UTC' })
       expect(await text(file), file).toContain(day)
     }
+  })
+
+  it('carries the figures of each run, and they are those of its readings', async () => {
+    const ledger = openLedger(join(out, 'shop.countwheel'), { migrations, now })
+    const handle = createHandler({ ledger, now, pages: out })
+    const runsOf = async (number: number) => {
+      const response = await handle(new Request(`http://ledger/api/pages/repairs/${number}`))
+      return ((await response.json()) as { runs: Run[] }).runs
+    }
+    let read = 0
+    for (const { number, runs } of day.repairs as { number: number; runs: Run[] }[]) {
+      const onRecord = await runsOf(number)
+      expect(runs).toHaveLength(onRecord.length)
+      for (const [at, { figures }] of runs.entries()) {
+        expect(Object.keys(verdicts)).toContain(figures.verdict.code)
+        const segment = figures.rate.segments.at(-1)
+        if (!segment || segment.readings < 5) continue
+        read += 1
+        const errorAt = (instant: string) =>
+          onRecord[at]?.log.filter(entry => entry.stands && entry.at === instant).at(-1)?.errorMs ??
+          Number.NaN
+        // From end to end a steady clock gains what its fitted rate says, but for its scatter.
+        const days = (Date.parse(segment.to) - Date.parse(segment.from)) / 86_400_000
+        const gained = (errorAt(segment.to) - errorAt(segment.from)) / 1000
+        expect(Math.abs(gained - segment.ratePerDay * days), `${number}`).toBeLessThan(4 * segment.residualSd)
+      }
+    }
+    ledger.close()
+    expect(read).toBeGreaterThanOrEqual(4)
   })
 
   it('adds its tax up to the cent from its invoices and credit notes', () => {

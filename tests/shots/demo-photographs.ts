@@ -61,6 +61,18 @@ const punched = (x: number, y: number) =>
     )
     .join('')
 
+const wheel = (x: number, y: number, radius: number, teeth: number) =>
+  `<g transform="translate(${x} ${y})"><circle r="${radius - 12}" fill="url(#brass)" stroke="#6f5726" stroke-width="3"/>${range(
+    teeth,
+  )
+    .map(
+      tooth =>
+        `<rect x="-6" y="${-radius}" width="12" height="18" rx="4" fill="url(#brass)" stroke="#6f5726" transform="rotate(${(tooth * 360) / teeth})"/>`,
+    )
+    .join('')}<circle r="${radius / 3}" fill="#6d5524"/></g>`
+
+const dot = (x: number, y: number) => `<circle cx="${x}" cy="${y}" r="6" fill="#2c2210"/>`
+
 const scratched = 'M436 300 L498 352 M442 296 L470 318'
 
 /** What each picture shows. Drawn for the demonstration; after no clock of anybody's. */
@@ -110,6 +122,9 @@ const pictures: Readonly<Record<string, string>> = {
       )
       .join('')}
     <path d="M92 186 m-14 0 a14 14 0 1 0 28 0 a14 14 0 1 0 -28 0" fill="none" stroke="#fff" stroke-width="3"/>`,
+  'motion-work': `${ground}<rect x="40" y="24" width="560" height="432" rx="10" fill="url(#silver)"/>
+    ${wheel(240, 240, 170, 40)}${wheel(466, 240, 74, 16)}
+    ${dot(386, 240)}${dot(420, 226)}${dot(420, 254)}`,
   'painted-dial': `<rect width="640" height="480" fill="url(#wood)"/><rect x="120" y="120" width="400" height="400" fill="url(#cream)"/>
     <path d="M120 120 A200 170 0 0 1 520 120 Z" fill="#2e4a6b"/><circle cx="320" cy="72" r="44" fill="#f0dfae"/>
     ${minutes(320, 330, 186)}${figures(320, 330, 148)}

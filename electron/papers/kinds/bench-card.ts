@@ -95,7 +95,7 @@ function steps({ sheet, words }: Desk, contents: BenchCardContents): Block[] {
   const lines = contents.steps.map(({ code, cautions }) => ({
     pieces: [
       piece(said(words.bench.steps, code), styles.big),
-      ...cautions.map(one => piece(said(words.stepCautions, one), styles.small)),
+      ...cautions.map(one => piece(said(words.stepCautions, one), styles.body)),
     ],
   }))
   return tickList(sheet, words.papers.bench.tasks, lines, big)

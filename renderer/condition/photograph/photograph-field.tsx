@@ -1,5 +1,6 @@
 import { type ChangeEvent, type ClipboardEvent, type DragEvent, useRef, useState } from 'react'
 import { useShop } from '../../shop.tsx'
+import '../condition.css'
 import { keepPhotograph } from './keep.ts'
 
 interface PhotographFieldProps {

@@ -1,6 +1,7 @@
 import { type ReactNode, useState } from 'react'
 import { Dialog } from '../../parts/confirm.tsx'
 import { useShop } from '../../shop.tsx'
+import '../condition.css'
 
 /** Where a kept photograph is served. */
 const photographPath = (hash: string) => `/photographs/${hash}`
