@@ -12,6 +12,9 @@ export const pages = {
   shop: code('shop', () => import('./shop/page.tsx')),
 } satisfies Record<PageName, Code>
 
+/** The page of a working paper: many pages lead to it, none of the thumb index is it. */
+export const workingPaperPage = code('paper', () => import('./paper/page.tsx'))
+
 /** The thumb index from top to bottom; Alt and a figure turn to them. */
 export const pageNames = [
   'counter',

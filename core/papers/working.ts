@@ -27,8 +27,9 @@ import type {
 } from './contents.ts'
 
 /*
- * Working papers: drawn from the ledger as it stands on the day they are drawn, which is their `issuedOn`. They are not issued,
- * have no series and are not kept; drawn again later they may say more. Dates, instants and amounts are written as in `contents.ts`.
+ * Working papers: drawn from the ledger as it stands on the day they are drawn, which is their `issuedOn`. They are not issued and
+ * have no series; drawn again later they may say more. What was handed to an owner is frozen as JSON: fields are only ever added, and
+ * added as optional ones, as in `contents.ts`; dates, instants and amounts are written as there.
  */
 
 /** What a working paper about one repair carries. */

@@ -6,9 +6,10 @@ import { refuse } from '../refusal.ts'
 import { belongingsOf } from './belongings.ts'
 import { paperBelonging, repairAndTop } from './top.ts'
 
-/** What letters say of a clock that waits for its owner; refuses one that is not ready to be collected. */
+/** What letters say of a clock that waits for its owner; refuses one that is not ready to be collected, or has been. */
 export function waitingClock(read: Read, repairId: number, at: string) {
   const { repair, top, timeZone } = repairAndTop(read, repairId, at)
+  if (repair.stage === 'collected') refuse('standing.collected', 'repairId')
   if (repair.stage !== 'ready' && repair.stage !== 'declined') refuse('standing.notReady', 'repairId')
   const line = counterView(read, at).rows.find(row => row.id === repair.id)
   return {

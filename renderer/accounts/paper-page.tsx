@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query'
 import type { ReactNode } from 'react'
 import { Link, useLocation } from 'wouter'
 import { minor } from '../../core/money/minor.ts'
+import { usualSize } from '../../core/papers/sizes.ts'
 import { answer, api } from '../api.ts'
 import { clockWords } from '../clock-words.ts'
 import { EInvoiceLink } from '../exports/page-section.tsx'
@@ -9,10 +10,11 @@ import { Asked } from '../parts/asked.tsx'
 import { CivilDate, Money } from '../parts/figures.tsx'
 import { Facts, Page, Section } from '../parts/page.tsx'
 import { More } from '../parts/pane.tsx'
+import { PaperItself } from '../parts/paper-itself.tsx'
+import { paperPath } from '../parts/paper-link.tsx'
 import { ShopProvider, useShop } from '../shop.tsx'
 import { CreditInvoice } from './credit-form.tsx'
 import { carriesMoney, type PaperView, paperQuery } from './paper.ts'
-import { PaperItself } from './paper-itself.tsx'
 import { PaperSays } from './paper-says.tsx'
 
 /** One paper: what it says, as it was frozen on its day, and the paper itself. */
@@ -43,9 +45,9 @@ function InItsOwnMoney({ view: { contents }, children }: { view: PaperView; chil
 const canCredit = ({ creditable }: PaperView) => creditable !== null
 
 function Shown({ view, crediting }: { view: PaperView; crediting: boolean }) {
-  const { words } = useShop()
+  const { words, settings } = useShop()
   const [, navigate] = useLocation()
-  const { paper, contents } = view
+  const { paper, contents, drawn } = view
   const title = words.papers.titleNumber(words.papers.titles[paper.kind], paper.number)
   return (
     <Page
@@ -73,7 +75,13 @@ function Shown({ view, crediting }: { view: PaperView; crediting: boolean }) {
           </More>
         )}
       </Section>
-      <PaperItself view={view} title={title} />
+      <PaperItself
+        kind={paper.kind}
+        title={title}
+        path={paperPath(paper.id)}
+        size={drawn?.size ?? usualSize(paper.kind, settings.place.paper)}
+        drawn={drawn}
+      />
       <PaperSays contents={contents} />
     </Page>
   )

@@ -21,8 +21,8 @@ export interface Act<Input> {
 export interface AfterAct<Input, Result> {
   /** What the status strip says once it is written. */
   readonly said: (result: Result, input: Input) => string
-  /** The paper it issued, to be led to from the status strip. */
-  readonly paper?: (result: Result) => SaidPaper | undefined
+  /** The papers that came of it, to be led to from the status strip. */
+  readonly papers?: (result: Result, input: Input) => readonly SaidPaper[]
   /** What follows: closing a form, turning to another page. */
   readonly after?: (result: Result, input: Input) => void
 }
@@ -75,13 +75,13 @@ function useSent<Input, Result>(
  */
 export function useAct<Input, Result>(
   send: (input: Input) => Promise<Result>,
-  { said, paper, after }: AfterAct<Input, Result>,
+  { said, papers, after }: AfterAct<Input, Result>,
 ): Act<Input> {
   const say = useSay()
   const named = useNamed()
   const cache = useQueryClient()
   const { mutate, problems, busy } = useSent(send, (result: Result, input: Input) => {
-    say(said(result, input), paper?.(result))
+    say(said(result, input), papers?.(result, input))
     void cache.invalidateQueries()
     after?.(result, input)
     keepFocus()

@@ -1,22 +1,23 @@
-import { createContext, type ReactNode, useContext, useState } from 'react'
+import { createContext, Fragment, type ReactNode, useContext, useState } from 'react'
 import { Link, useLocation } from 'wouter'
 
 /** A paper that came of an act. */
 export interface SaidPaper {
-  readonly id: number
+  /** Its page. */
+  readonly place: string
   readonly title: string
 }
 
-/** Shows the words; the paper, where there is one, is a link beside them. */
-type SayWords = (words: string, paper?: SaidPaper) => void
+/** Shows the words; the papers, where there are any, are links beside them. */
+type SayWords = (words: string, papers?: readonly SaidPaper[]) => void
 
 interface WhatWasSaid {
   readonly words: string
-  readonly paper: SaidPaper | undefined
+  readonly papers: readonly SaidPaper[]
   readonly count: number
 }
 
-const nothing: WhatWasSaid = { words: '', paper: undefined, count: 0 }
+const nothing: WhatWasSaid = { words: '', papers: [], count: 0 }
 const Say = createContext<SayWords>(() => {})
 const Said = createContext(nothing)
 
@@ -24,7 +25,9 @@ const Said = createContext(nothing)
 export function Announcer({ children }: { children: ReactNode }) {
   const [said, setSaid] = useState(nothing)
   const [say] = useState(
-    (): SayWords => (words, paper) => setSaid(before => ({ words, paper, count: before.count + 1 })),
+    (): SayWords =>
+      (words, papers = []) =>
+        setSaid(before => ({ words, papers, count: before.count + 1 })),
   )
   return (
     <Say value={say}>
@@ -38,7 +41,7 @@ export const useSay = () => useContext(Say)
 
 /** The strip itself: a polite live region that is always there (WCAG 4.1.3). What it says goes when the page is turned. */
 export function SaidStrip() {
-  const { words, paper, count } = useContext(Said)
+  const { words, papers, count } = useContext(Said)
   const [place] = useLocation()
   const [said, setSaid] = useState({ count, place, gone: false })
   // An act often turns the page itself: what it said is then first seen on that page, and goes with the next.
@@ -48,7 +51,13 @@ export function SaidStrip() {
     <div className="said" role="status">
       {words && !said.gone && (
         <p key={count}>
-          {words} {paper && <Link href={`/accounts/paper/${paper.id}`}>{paper.title}</Link>}
+          {words}
+          {papers.map(({ place, title }) => (
+            <Fragment key={place}>
+              {' '}
+              <Link href={place}>{title}</Link>
+            </Fragment>
+          ))}
         </p>
       )}
     </div>

@@ -1,3 +1,5 @@
+import { Link } from 'wouter'
+import type { Period } from '../../core/calendar/period.ts'
 import type { PaperKind } from '../../core/papers/contents.ts'
 import type { WorkingKind } from '../../core/papers/working.ts'
 import { bridge } from '../bridge.ts'
@@ -6,6 +8,20 @@ import { type SaidPaper, useSay } from './announcer.tsx'
 
 /** Where an issued paper is served, on the size it was issued on. */
 export const paperPath = (id: number) => `/papers/${id}.pdf`
+
+/** Where a working paper is served as it was handed out, on the size it was handed out on. */
+export const handedPath = (id: number) => `/papers/handed/${id}.pdf`
+
+/** A period as addresses ask for it; nothing for all time. */
+export const ofPeriod = (period: Period | null) => (period ? `?${new URLSearchParams({ ...period })}` : '')
+
+/** Where a working paper is served as the ledger stands. `id` is of what its kind is drawn of. */
+export const workingPath = (kind: WorkingKind, id: number, period: Period | null) =>
+  `/papers/of/${kind}/${id}.pdf${ofPeriod(period)}`
+
+/** The page of a working paper. */
+export const workingPlace = (kind: WorkingKind, id: number, period: Period | null = null) =>
+  `/paper/${kind}/${id}${ofPeriod(period)}`
 
 /** Opens the paper at a path for printing: through the desktop's PDF program, or in the browser's own viewer. */
 export function usePrint(): (path: string) => Promise<void> {
@@ -37,17 +53,16 @@ export function usePrintPaper(): (id: number) => Promise<void> {
 /** Names an issued paper for the status strip that leads to it. */
 export function useSaidPaper(): (kind: PaperKind, id: number, number: string) => SaidPaper {
   const { papers } = useShop().words
-  return (kind, id, number) => ({ id, title: papers.titleNumber(papers.titles[kind], number) })
+  return (kind, id, number) => ({
+    place: `/accounts/paper/${id}`,
+    title: papers.titleNumber(papers.titles[kind], number),
+  })
 }
 
-interface PathLinkProps {
-  readonly path: string
-  readonly title: string
-}
-
-/** The paper at a path: view it, and in the desktop window print or save it. */
-function PathLink({ path, title }: PathLinkProps) {
+/** One issued paper: view it, and in the desktop window print or save it. `title` names it, as in `Estimate 2207-2`. */
+export function PaperLink({ id, title }: { id: number; title: string }) {
   const { paper } = useShop().words.screens
+  const path = paperPath(id)
   const print = usePrint()
   const save = useSave()
   return (
@@ -69,11 +84,6 @@ function PathLink({ path, title }: PathLinkProps) {
   )
 }
 
-/** One issued paper. `title` names it, as in `Estimate 2207-2`. */
-export function PaperLink({ id, title }: { id: number; title: string }) {
-  return <PathLink path={paperPath(id)} title={title} />
-}
-
 interface WorkingPaperLinkProps {
   readonly kind: WorkingKind
   /** Of the repair, estimate, run or owner it is about. */
@@ -81,15 +91,13 @@ interface WorkingPaperLinkProps {
   /** What tells it from another of its kind. */
   readonly about?: string
   /** Of which days it speaks, where it is not of all time. */
-  readonly period?: { readonly from: string; readonly to: string }
+  readonly period?: Period
 }
 
-/** One working paper, drawn from the ledger when it is opened, on its usual size. */
+/** Leads to the page of a working paper, where it is shown, printed, saved, and kept as it is handed out. */
 export function WorkingPaperLink({ kind, id, about, period }: WorkingPaperLinkProps) {
   const { titles } = useShop().words.papers
-  const title = [titles[kind], about].filter(Boolean).join(', ')
-  const asked = period ? `?${new URLSearchParams({ ...period })}` : ''
-  return <PathLink path={`/papers/of/${kind}/${id}.pdf${asked}`} title={title} />
+  return <Link href={workingPlace(kind, id, period)}>{[titles[kind], about].filter(Boolean).join(', ')}</Link>
 }
 
 /** Working papers, one below the other. */

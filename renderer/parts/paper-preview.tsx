@@ -1,4 +1,4 @@
-import { useRef, useState } from 'react'
+import { type ReactNode, useRef, useState } from 'react'
 import { type PaperSize, sizesOf } from '../../core/papers/sizes.ts'
 import type { AnyKind } from '../../core/papers/working.ts'
 import { bridge } from '../bridge.ts'
@@ -9,25 +9,38 @@ import { usePrint, useSave } from './paper-link.tsx'
 interface PaperPreviewProps {
   readonly kind: AnyKind
   readonly title: string
-  /** Where it is served, without a size. */
+  /** Where it is served, without a size; it may ask for something else already. */
   readonly path: string
   /** The size it is shown on first. */
   readonly size: PaperSize
+  /** What more may be done with it on the size chosen. */
+  readonly acts?: (size: PaperSize) => ReactNode
 }
 
+const onSize = (path: string, size: PaperSize): string =>
+  `${path}${path.includes('?') ? '&' : '?'}size=${size}`
+
 /** A paper shown in the page, on a size of those it comes on, to be opened by itself, printed and saved. */
-export function PaperPreview({ kind, title, path, size }: PaperPreviewProps) {
+export function PaperPreview({ kind, title, path, size, acts }: PaperPreviewProps) {
   const { onPage } = useShop().words.papers
   const frame = useRef<HTMLIFrameElement>(null)
   const [chosen, choose] = useState(size)
-  const sized = `${path}?size=${chosen}`
+  const sized = onSize(path, chosen)
   const shown = navigator.pdfViewerEnabled
   return (
     <div className="preview">
       <SizeChoice kind={kind} size={chosen} choose={choose} />
-      <PaperButtons path={sized} title={title} printShown={() => frame.current?.contentWindow?.print()} />
+      <PaperButtons path={sized} title={title} printShown={() => frame.current?.contentWindow?.print()}>
+        {acts?.(chosen)}
+      </PaperButtons>
       {shown ? (
-        <iframe ref={frame} key={sized} src={`${sized}#toolbar=0&navpanes=0&view=FitH`} title={title} />
+        <iframe
+          ref={frame}
+          key={sized}
+          data-size={chosen}
+          src={`${sized}#toolbar=0&navpanes=0&view=FitH`}
+          title={title}
+        />
       ) : (
         <p className="quiet">{onPage.notShown}</p>
       )}
@@ -55,9 +68,10 @@ interface PaperButtonsProps {
   readonly title: string
   /** Prints what the browser shows in the page. */
   readonly printShown: () => void
+  readonly children: ReactNode
 }
 
-function PaperButtons({ path, title, printShown }: PaperButtonsProps) {
+function PaperButtons({ path, title, printShown, children }: PaperButtonsProps) {
   const { words } = useShop()
   const { paper } = words.screens
   const print = usePrint()
@@ -91,6 +105,7 @@ function PaperButtons({ path, title, printShown }: PaperButtonsProps) {
           {paper.saveShort}
         </a>
       )}
+      {children}
     </div>
   )
 }

@@ -4,7 +4,7 @@ import type { Formats } from '../../core/words/format.ts'
 import { CivilDate, Money } from '../parts/figures.tsx'
 import { Ledger } from '../parts/ledger.tsx'
 import { Facts, Section } from '../parts/page.tsx'
-import { PaperLink, WorkingPapers } from '../parts/paper-link.tsx'
+import { PaperLink, WorkingPaperLink, WorkingPapers } from '../parts/paper-link.tsx'
 import { Standing } from '../parts/standing.tsx'
 import { useShop } from '../shop.tsx'
 import type { Repair } from './repair.ts'
@@ -115,7 +115,7 @@ export function PapersSection({ view }: { view: Repair }) {
 }
 
 /** To whom the clock went. */
-export function HandOverSection({ view: { handOver } }: { view: Repair }) {
+export function HandOverSection({ view: { handOver, repair: of } }: { view: Repair }) {
   const { words, formats } = useShop()
   const { repair } = words
   if (!handOver) return null
@@ -126,6 +126,7 @@ export function HandOverSection({ view: { handOver } }: { view: Repair }) {
           [repair.handOverForm.toName, repair.collectedBy(handOver.toName, formats.instant(handOver.at))],
           [repair.authority, handOver.authority],
           [repair.handOverForm.unpaidReason, handOver.unpaidReason],
+          [words.accounts.paper.section, <WorkingPaperLink key="receipt" kind="hand-over" id={of.id} />],
         ]}
       />
     </Section>

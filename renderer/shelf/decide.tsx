@@ -3,6 +3,7 @@ import { answer, api } from '../api.ts'
 import { type Act, ActForm, Send, useAct, useAskedAct } from '../parts/act.tsx'
 import { useEntry } from '../parts/entry.ts'
 import { Choice, TextField } from '../parts/field.tsx'
+import { workingPlace } from '../parts/paper-link.tsx'
 import { MeasureHere } from '../register/measure-clock.tsx'
 import { useShop } from '../shop.tsx'
 import { FitHint, useFreePlaces } from './fit.tsx'
@@ -85,11 +86,15 @@ function ReasonForm(props: {
 }
 
 function Pass({ view, close, mayPass }: FormProps & { mayPass: boolean }) {
-  const { decide } = useShop().words.shelf
+  const { shelf, papers } = useShop().words
+  const { decide } = shelf
   const { number } = view.repair
   const send = mayPass ? decide.pass : decide.passAll
   const act = useAskedAct((ledger, input: Reasoned) => answer(ledger.shelf.pass.$post({ json: input })), {
     said: () => decide.passSaid(number),
+    papers: (_, { runId }) => [
+      { place: workingPlace('run-in-certificate', runId), title: papers.titles['run-in-certificate'] },
+    ],
     confirm: () => ({ title: decide.passTitle(number), body: <p>{decide.passBody}</p>, yesWords: send }),
     after: close,
   })

@@ -1,6 +1,6 @@
 import { useCallback, useState } from 'react'
 import { Redirect, Route, Switch, useLocation } from 'wouter'
-import { pageAt, pageNames, pages } from '../pages.ts'
+import { pageAt, pageNames, pages, workingPaperPage } from '../pages.ts'
 import { SaidStrip } from '../parts/announcer.tsx'
 import { Fetched } from '../parts/fetched.tsx'
 import { Page } from '../parts/page.tsx'
@@ -58,6 +58,9 @@ function Leaf() {
               <Fetched of={pages[page]} />
             </Route>
           ))}
+          <Route path="/paper/*?">
+            <Fetched of={workingPaperPage} />
+          </Route>
           <Route>
             <NotThere />
           </Route>

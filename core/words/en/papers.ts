@@ -32,15 +32,15 @@ export const papers = {
     size: 'On paper of the size',
     open: 'Open by itself',
     notShown: 'This browser shows no PDF inside a page. Open the paper by itself, or save it.',
-    drawn: 'As issued',
+    drawn: 'As first drawn',
     drawnSaid: (size: string, version: string, kilobytes: string) =>
       `${size}, drawn by Countwheel ${version}, ${kilobytes} kB`,
     notDrawn: 'It is being drawn and will be kept in a moment.',
     hash: 'SHA-256',
     missing:
-      'The file of this paper as it was issued is missing beside the ledger. What is shown here is drawn again from its frozen contents; a backup may still have the file.',
+      'The file of this paper as it was first drawn is missing beside the ledger. What is shown here is drawn again from its frozen contents; a backup may still have the file.',
     damaged:
-      'The file of this paper beside the ledger has other bytes than were issued. It is left as it is; what is shown here is drawn again from the frozen contents.',
+      'The file of this paper beside the ledger has other bytes than were first drawn. It is left as it is; what is shown here is drawn again from the frozen contents.',
   },
   drawnAgain: 'Drawn again from the frozen contents',
   pageOf: (page: number, pages: number) => `page ${page} of ${pages}`,

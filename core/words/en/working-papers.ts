@@ -18,6 +18,22 @@ export const workingPapers = {
   drawnOn: 'Drawn on',
   drawnNow: 'Drawn as the ledger stands',
 
+  copies: {
+    now: 'Drawn from the ledger as it stands; drawn again later it may say more.',
+    ofCopy: (day: string) => `As it was handed to the owner on ${day}; this copy never changes.`,
+    startedOn: 'Run-in since',
+    account: 'Account',
+    allDays: 'of all time',
+    alsoNow: 'The paper now',
+    keep: 'Handed to the owner: keep a copy',
+    kept: (title: string) => `Kept as it stands now: ${title}.`,
+    theCopy: 'The copy',
+    title: 'Copies handed out',
+    none: 'None is kept yet. “Handed to the owner” keeps what the paper says at that moment, to the letter.',
+    by: (who: string) => `by ${who}`,
+    states: { missing: 'its file is missing', damaged: 'its file is damaged' },
+  },
+
   tags: {
     number: (number: string, letter: string) => (letter ? `${number}-${letter}` : number),
     of: (thing: string) => `of ${thing}`,

@@ -5,7 +5,7 @@ import { useAskedAct } from '../../parts/act.tsx'
 import { type Bound, type LinesState, useEntry, useLines } from '../../parts/entry.ts'
 import { TextField, Tick } from '../../parts/field.tsx'
 import { More } from '../../parts/pane.tsx'
-import { usePrintPaper, useSaidPaper } from '../../parts/paper-link.tsx'
+import { usePrintPaper, useSaidPaper, workingPlace } from '../../parts/paper-link.tsx'
 import { useShop } from '../../shop.tsx'
 import { ActPanel } from '../act-panel.tsx'
 import { type ActProps, dueMinor, type Repair } from '../repair.ts'
@@ -54,10 +54,12 @@ export function HandOver({ view, close }: ActProps) {
         ),
         yesWords: handOverForm.send,
       }),
-      paper: ({ warrantyId, warrantyNumber }) =>
-        warrantyId !== null && warrantyNumber !== null
-          ? said('warranty', warrantyId, warrantyNumber)
-          : undefined,
+      papers: ({ warrantyId, warrantyNumber }) => [
+        ...(warrantyId !== null && warrantyNumber !== null
+          ? [said('warranty', warrantyId, warrantyNumber)]
+          : []),
+        { place: workingPlace('hand-over', id), title: words.papers.titles['hand-over'] },
+      ],
       after: ({ warrantyId }) => {
         close()
         if (warrantyId !== null) void print(warrantyId)

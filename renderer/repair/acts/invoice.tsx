@@ -33,7 +33,7 @@ export function Invoice({ view, close }: ActProps) {
           yesWords: invoiceForm.send,
         }
       },
-      paper: ({ id, number }) => said('invoice', id, number),
+      papers: ({ id, number }) => [said('invoice', id, number)],
       after: ({ id }) => {
         close()
         void print(id)
