@@ -45,7 +45,7 @@ function Shown({ view, period }: { view: Figures; period: Period }) {
       title={figures.title}
       subtitle={accounts.period.said(formats.date(view.from), formats.date(view.to))}
       sums={[
-        { figure: view.handedOver, words: figures.handedOver },
+        { figure: view.handedOver, words: figures.handedOver(view.handedOver) },
         { figure: <Money minor={view.stockMinor} sign />, words: figures.stock.value },
       ]}
     >

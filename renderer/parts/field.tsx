@@ -134,8 +134,10 @@ export function DecimalField(props: FieldProps & Bound<string> & { readonly unit
             autoComplete="off"
             value={shown}
             onChange={event => {
-              setTyped(event.target.value)
-              onChange(plainDecimal(event.target.value, locale))
+              // The sign stands behind the box already; typed along with the figure it means the same.
+              const text = unit === '%' ? event.target.value.replace(/\s*%$/, '') : event.target.value
+              setTyped(text)
+              onChange(plainDecimal(text, locale))
             }}
           />
           {unit}

@@ -34,6 +34,7 @@ function Estimate({ view, estimate }: EstimateProps) {
   const { repair } = words
   const { writtenAt, sentAt, sentWay, validUntil, highMinor, documentId, number } = estimate
   const title = estimateTitle(words, estimate)
+  const answered = view.words.some(word => word.estimateId === estimate.id)
   const facts = [
     repair.written(formats.instant(writtenAt)),
     sentAt && sentWay ? repair.sent(formats.instant(sentAt), words.ways[sentWay]) : repair.notSent,
@@ -45,7 +46,9 @@ function Estimate({ view, estimate }: EstimateProps) {
       <h3>{documentId === null ? title : <PaperLink id={documentId} title={title} />}</h3>
       <p className="quiet">{facts.filter(Boolean).join(' · ')}</p>
       <MoneyLines caption={title} lines={estimate.lines} priced={estimate.priced} />
-      {!estimate.supplement && <Quoted view={view} totalMinor={estimate.totalMinor} highMinor={highMinor} />}
+      {!estimate.supplement && !answered && (
+        <Quoted view={view} totalMinor={estimate.totalMinor} highMinor={highMinor} />
+      )}
       {estimate.together.length > 1 && <Together estimate={estimate} />}
       <EstimateChanges estimate={estimate} all={view.estimates} />
       {estimate.remark && <p>{estimate.remark}</p>}

@@ -20,7 +20,9 @@ export function StandingBar({ view, base, doing }: BarProps) {
   const { words, formats } = useShop()
   const { repair } = words
   const { number, stageSince, toldAt } = view.repair
-  const [next, ...others] = openActs(view)
+  const [next, ...more] = openActs(view)
+  const toTell = isToTell(view)
+  const others = more.filter(act => act !== 'tell-owner' || !toTell)
   return (
     <Section title={repair.standing}>
       <div className="standing-bar">
@@ -32,6 +34,11 @@ export function StandingBar({ view, base, doing }: BarProps) {
         {next && doing === undefined && (
           <Link className="button" href={placeOfAct(next, base, number)}>
             {actWords(words, next)}
+          </Link>
+        )}
+        {toTell && doing === undefined && (
+          <Link className="button second" href={placeOfAct('tell-owner', base, number)}>
+            {actWords(words, 'tell-owner')}
           </Link>
         )}
       </div>
@@ -54,6 +61,10 @@ export function StandingBar({ view, base, doing }: BarProps) {
     </Section>
   )
 }
+
+/** The clock may be collected, and nobody has told its owner since. */
+const isToTell = ({ repair, standing: { stage } }: Repair): boolean =>
+  (stage === 'ready' || stage === 'declined') && (repair.toldAt === null || repair.toldAt < repair.stageSince)
 
 /** That a clock has stood ready longer than the shop's period, and that local law says what may be done. */
 function LongUncollected() {

@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import { currencies } from '../../core/money/currency.ts'
 import { openingSettings } from '../../core/shop/defaults.ts'
-import { answer, api } from '../api.ts'
+import { answer, api, Refused } from '../api.ts'
 import { ActForm, Send, useAct } from '../parts/act.tsx'
 import { Announcer } from '../parts/announcer.tsx'
 import { CountWheel } from '../parts/count-wheel.tsx'
@@ -16,6 +16,16 @@ export function OpenShop() {
     <Announcer>
       <OpenShopPage />
     </Announcer>
+  )
+}
+
+const ofTax = 'settings.tax.byKind.'
+
+/** The one tax that is asked about is entered on every kind of line: what is wrong with it is said once, where it was asked. */
+function asAsked(error: unknown): never {
+  if (!(error instanceof Refused)) throw error
+  throw new Refused(
+    error.problems.filter(({ field }) => !field.startsWith(ofTax) || field.startsWith(`${ofTax}labour`)),
   )
 }
 
@@ -43,7 +53,7 @@ function useOpening() {
   const { shop, place, tax, prices, you } = basics
   const act = useAct(
     (input: Parameters<typeof api.shop.open.$post>[0]['json']) =>
-      answer(api.shop.open.$post({ json: input })),
+      answer(api.shop.open.$post({ json: input })).catch(asAsked),
     { said: () => openShop.done },
   )
   const input = () => {

@@ -328,7 +328,7 @@ export const accounts = {
     yes: 'yes',
     no: 'no',
     save: 'Save the day book as a day file',
-    saveHint: 'Every act in order. Played into an empty ledger, it makes an equal one.',
+    saveHint: 'Every act in order, to be kept apart. An empty ledger that takes them in comes to the same.',
     repair: (number: number) => `repair ${number}`,
     clock: 'the clock',
     empty: 'Nothing is written here.',

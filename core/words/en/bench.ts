@@ -127,7 +127,7 @@ export const bench = {
   labour: {
     heading: 'Labour',
     start: 'Start the labour clock for',
-    started: (number: number, task: string) => `The clock runs on ${number}: ${task}.`,
+    started: (number: number, task: string) => `The labour clock runs on ${number}: ${task}.`,
     runsOn: (task: string, since: string) => `${task}, since ${since}`,
     switch: 'Stop there and start here',
     enter: 'Enter labour',
@@ -205,7 +205,7 @@ export const bench = {
       'Recorded. The repair waits for the owner’s word, and its labour clock is stopped: write a supplement.',
     none: 'No findings.',
     asked: 'needs the owner’s word',
-    answered: 'the owner has given a word since',
+    answered: 'the owner has answered since',
   },
 
   parts: {

@@ -103,7 +103,7 @@ export const counter = {
     unsaid: 'not said',
     springs: 'Springs',
     cost: 'Cost and date',
-    estimateOnly: 'Estimate only: no work before it',
+    estimateOnly: 'Estimate only: no work unless it is agreed',
     fee: 'Estimate fee',
     low: 'Expected from',
     high: 'to',

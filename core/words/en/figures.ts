@@ -4,7 +4,7 @@ import type { TurnRoundPart } from '../../reports/turn-round.ts'
 export const figures = {
   title: 'Figures',
   print: 'Print these figures',
-  handedOver: 'clocks handed over',
+  handedOver: (n: number) => (n === 1 ? 'clock handed over' : 'clocks handed over'),
   empty: 'Nothing to count in this period.',
   clocks: 'Clocks',
   take: 'as a table (CSV)',

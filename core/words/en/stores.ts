@@ -128,7 +128,7 @@ export const stores = {
     inStock: 'Stock',
     spring: 'Spring',
     turns: 'Turns',
-    fill: 'Fills',
+    fill: 'Fills of the barrel',
     days: 'Days',
     enough: 'runs long enough',
     short: 'too short a run',
