@@ -55,7 +55,7 @@ function invoicedOf(read: Read, ids: Ids): ReadonlySet<number> {
 
 const estimatesOf = question(read =>
   read
-    .select({ repairId: estimates.repairId, sentAt: estimates.sentAt })
+    .select({ repairId: estimates.repairId, writtenAt: estimates.writtenAt, sentAt: estimates.sentAt })
     .from(estimates)
     .where(amongAsked(estimates.repairId))
     .orderBy(estimates.repairId, estimates.version),
@@ -149,13 +149,15 @@ function factsOf(read: Read, rows: readonly StandingRow[]): (repair: StandingRow
   return ({ id, covered, estimateOnly, readyAt }) => {
     const words = said(id)
     const lastWordAt = words.at(-1)?.at ?? ''
+    const estimate = estimated(id).at(-1)
     return {
       covered,
       estimateOnly,
-      estimateWritten: estimated(id).length > 0,
-      estimateSent: Boolean(estimated(id).at(-1)?.sentAt),
+      estimateWritten: estimate !== undefined,
+      estimateSent: Boolean(estimate?.sentAt),
       word: wordOf(words),
       findingOpen: asked(id).some(({ at }) => isUnanswered(at, lastWordAt)),
+      findingPriced: asked(id).every(({ at }) => estimate !== undefined && at <= estimate.writtenAt),
       // Looking a clock over comes before the estimate; it is not the work itself.
       workBegun: worked(id).some(({ task }) => task !== 'assess'),
       labourRunning: worked(id).some(({ endedAt }) => endedAt === null),

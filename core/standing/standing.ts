@@ -50,6 +50,8 @@ export interface RepairFacts {
   readonly word: 'go-ahead' | 'declined' | null
   /** A finding is on record that needs the owner's word, and no word has come since. */
   readonly findingOpen: boolean
+  /** An estimate was written after the last such finding. */
+  readonly findingPriced: boolean
   readonly workBegun: boolean
   readonly labourRunning: boolean
   readonly waitsOpen: readonly WaitReason[]
@@ -156,6 +158,10 @@ const lead: Record<Stage, readonly RepairAct[]> = {
   collected: [],
 }
 
+/** What is found comes to the owner as a supplement: until one is written, that is the next act. */
+const leadOf = (f: RepairFacts, stage: Stage): readonly RepairAct[] =>
+  stage === 'waiting' && f.findingOpen && !f.findingPriced ? ['write-estimate'] : lead[stage]
+
 /**
  * The standing of a repair, derived from the recorded facts alone.
  * A collected repair allows nothing more; every act that is not open is listed with what blocks it.
@@ -169,7 +175,7 @@ export function repairStanding(facts: RepairFacts): Standing {
   }))
   const open = verdicts.filter(v => v.code === null).map(v => v.act)
   const waits = stage === 'waiting' ? waitingFor(facts) : null
-  const leading = lead[stage].filter(act => open.includes(act))
+  const leading = leadOf(facts, stage).filter(act => open.includes(act))
   return {
     stage,
     notches: stages[stage].notches,

@@ -10,6 +10,7 @@ import { DueDate } from '../parts/figures.tsx'
 import { Page, Section } from '../parts/page.tsx'
 import { WorkingPapers } from '../parts/paper-link.tsx'
 import { Standing } from '../parts/standing.tsx'
+import { actWords, placeOfAct } from '../repair/act-names.ts'
 import { type Repair, repairQuery } from '../repair/repair.ts'
 import { useShop } from '../shop.tsx'
 import { timeWords } from './bench.ts'
@@ -77,6 +78,7 @@ function NextSection({ view }: { view: Repair }) {
   const { words } = useShop()
   const { card } = words.bench
   const { standing, repair } = view
+  const [next] = standing.next
   const blocked = standing.blocked.find(({ act }) => act === 'start-run-in')
   const onShelf = standing.stage === 'running-in' || standing.next.includes('start-run-in')
   return (
@@ -85,6 +87,11 @@ function NextSection({ view }: { view: Repair }) {
         <p className="standing-now">
           <Standing stage={standing.stage} waitingFor={standing.waitingFor} />
         </p>
+        {standing.waitingFor === 'owner' && next && next !== 'end-wait' && (
+          <Link className="button" href={placeOfAct(next, '/counter', repair.number)}>
+            {next === 'write-estimate' ? card.toSupplement : actWords(words, next)}
+          </Link>
+        )}
         {onShelf && (
           <Link className="button" href={`/shelf/${repair.number}`}>
             {card.toShelf}

@@ -11,6 +11,10 @@ const isTyping = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement &&
   target.closest('input, textarea, select, [contenteditable], dialog') !== null
 
+/** A figure that was meant for a field beside the one in focus does not turn the page away from a form. */
+const inForm = (target: EventTarget | null): boolean =>
+  target instanceof Element && target.closest('form') !== null
+
 const focusOn = (selector: string): boolean => {
   const control = document.querySelector<HTMLElement>(selector)
   control?.focus()
@@ -46,7 +50,7 @@ function doerFor(event: KeyboardEvent, { turnTo, help }: Doers): (() => unknown)
     return target instanceof Element && target.id === 'find' ? undefined : goToFind
   if (command || altKey || isTyping(target) || remembered(singleKeys.name) === singleKeys.off)
     return undefined
-  if (/^[1-7]$/.test(key)) return () => turnTo(Number(key))
+  if (/^[1-7]$/.test(key)) return inForm(target) ? undefined : () => turnTo(Number(key))
   return { '/': goToFind, '.': goToEntryLine, '?': help }[key]
 }
 

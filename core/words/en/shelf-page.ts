@@ -85,7 +85,7 @@ export const shelf = {
     openRepair: (number: number | string) => `Open repair ${number}`,
     openBench: (number: string) => `Bench card of ${number}`,
     notHere: (number: string) =>
-      `Repair ${number} is not running in and not ready to be put on the shelf. Once it has passed, the invoice and the hand-over are made on its own page.`,
+      `Repair ${number} does not stand on the shelf now. The invoice and the hand-over of a clock that has passed are made on its own page.`,
     choose: 'Choose a clock from the list.',
   },
 

@@ -9,6 +9,7 @@ const fresh: RepairFacts = {
   estimateSent: false,
   word: null,
   findingOpen: false,
+  findingPriced: false,
   workBegun: false,
   labourRunning: false,
   waitsOpen: [],
@@ -29,6 +30,7 @@ const anyFacts: fc.Arbitrary<RepairFacts> = fc.record({
   estimateSent: fc.boolean(),
   word: fc.constantFrom(null, 'go-ahead' as const, 'declined' as const),
   findingOpen: fc.boolean(),
+  findingPriced: fc.boolean(),
   workBegun: fc.boolean(),
   labourRunning: fc.boolean(),
   waitsOpen: fc.uniqueArray(fc.constantFrom('parts', 'outside-work', 'owner', 'other' as const)),
@@ -88,7 +90,7 @@ describe('the standing of a repair', () => {
     expect(standing({ estimateWritten: true, estimateSent: true }).toSend).toBe(false)
     const supplement = { ...agreed, estimateSent: false, workBegun: true }
     expect(standing(supplement)).toMatchObject({ stage: 'on-the-bench', toSend: false })
-    const asked = standing({ ...supplement, findingOpen: true })
+    const asked = standing({ ...supplement, findingOpen: true, findingPriced: true })
     expect(asked).toMatchObject({ stage: 'waiting', waitingFor: 'owner', toSend: true })
     expect(asked.next[0]).toBe('send-estimate')
   })
@@ -96,6 +98,12 @@ describe('the standing of a repair', () => {
   it('waits for the owner when a finding needs a word, whatever else it waits for', () => {
     const now = standing({ workBegun: true, findingOpen: true, waitsOpen: ['parts'] }, agreed)
     expect(now).toMatchObject({ stage: 'waiting', waitingFor: 'owner' })
+  })
+
+  it('asks for a supplement next while what was found has no price, and for the word once it has', () => {
+    const found = { workBegun: true, findingOpen: true }
+    expect(standing(found, agreed).next[0]).toBe('write-estimate')
+    expect(standing({ ...found, findingPriced: true }, agreed).next[0]).toBe('record-word')
   })
 
   it('starts no run-in while the labour clock runs, while it waits, or before any work', () => {
