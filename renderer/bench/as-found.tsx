@@ -46,7 +46,7 @@ export function AsFound({ view }: { view: Repair }) {
       <PhotographsOf what={service.asFound} photographs={pictures} canStrike />
       <div className="openers">
         <Opened label={service.addMark}>{close => <MarkForm view={view} close={close} />}</Opened>
-        <Opened label={service.addPhotographs}>{() => <AddPictures view={view} />}</Opened>
+        <Opened label={service.addPhotographs}>{close => <AddPictures view={view} close={close} />}</Opened>
       </div>
     </>
   )
@@ -69,7 +69,7 @@ export function NoteWords({ note }: { note: Note }) {
 }
 
 /** Photographs of the movement, each with what it shows. */
-function AddPictures({ view }: { view: Repair }) {
+function AddPictures({ view, close }: { view: Repair; close: () => void }) {
   const { words } = useShop()
   const { service } = words.bench
   const entry = useEntry({ remark: '' })
@@ -85,6 +85,11 @@ function AddPictures({ view }: { view: Repair }) {
       <ProblemList problems={act.problems} />
       <TextField label={service.shows} hint={service.showsHint} {...entry.at('remark')} />
       <PhotographField what={service.asFound} onKept={kept} />
+      <div className="buttons">
+        <button type="button" className="second" onClick={close}>
+          {words.screens.form.no}
+        </button>
+      </div>
       <Asking act={act} />
     </div>
   )

@@ -11,7 +11,8 @@ import { useShop } from '../shop.tsx'
 import { type PartView, storesQuery } from './stores.ts'
 
 interface SizeLine {
-  readonly dimension: Dimension
+  /** Empty until the line is written on: it offers the next usual one of the part’s kind. */
+  readonly dimension: Dimension | ''
   readonly value: string
   readonly unit: 'mm' | 'in'
 }
@@ -40,6 +41,19 @@ const usual: Record<PartKind, readonly Dimension[]> = {
   other: [],
 }
 
+/** Every dimension, those a kind of part is usually told by first. */
+const inOrder = (kind: PartKind): readonly Dimension[] => [
+  ...usual[kind],
+  ...dimensions.filter(one => !usual[kind].includes(one)),
+]
+
+/** The dimension of each line: the one it has, otherwise the next that no line tells yet. */
+function dimensionsOf(kind: PartKind, lines: readonly SizeLine[]): readonly Dimension[] {
+  const told = new Set(lines.map(line => line.dimension))
+  const left = inOrder(kind).filter(one => !told.has(one))
+  return lines.map(({ dimension }) => dimension || (left.shift() ?? 'height'))
+}
+
 /** A part as it is typed: its facts and its sizes. */
 export function usePartEntry(initial: PartTyped, sizes: readonly SizeLine[]) {
   const { settings } = useShop()
@@ -47,7 +61,7 @@ export function usePartEntry(initial: PartTyped, sizes: readonly SizeLine[]) {
   const entry = useEntry(initial)
   const lines = useLines<SizeLine>(
     'sizes',
-    { dimension: 'height', value: '', unit },
+    { dimension: '', value: '', unit },
     line => line.value.trim() === '',
     sizes,
   )
@@ -60,7 +74,9 @@ export function usePartEntry(initial: PartTyped, sizes: readonly SizeLine[]) {
       unitCost: entry.value.unitCost.trim() || '0',
       unitPrice: entry.value.unitPrice.trim() || '0',
       reorderAt: neededNumber(entry.value.reorderAt || '0'),
-      sizes: lines.written(),
+      sizes: lines
+        .written()
+        .flatMap(({ dimension, ...size }) => (dimension === '' ? [] : [{ dimension, ...size }])),
     }),
   }
 }
@@ -163,14 +179,22 @@ function ByMarkup({ entry }: { entry: EntryState<PartTyped> }) {
 function SizeFields({ lines, index, kind }: { lines: LinesState<SizeLine>; index: number; kind: PartKind }) {
   const { words } = useShop()
   const { form, dimensions: names, units } = words.stores
-  const first = usual[kind]
-  const ordered = [...first, ...dimensions.filter(one => !first.includes(one))]
-  const choices = Object.fromEntries(ordered.map(one => [one, names[one]]))
-  const dimension: Bound<Dimension> = lines.at(index, 'dimension')
+  const choices = Object.fromEntries(inOrder(kind).map(one => [one, names[one]]))
+  const told = dimensionsOf(
+    kind,
+    lines.lines.map(({ line }) => line),
+  )
+  const dimension = told[index] ?? ''
+  const offered: Bound<Dimension | ''> = { ...lines.at(index, 'dimension'), value: dimension }
+  // What is typed is a size of the dimension that stood beside it.
+  const size = {
+    ...lines.at(index, 'value'),
+    onChange: (value: string) => lines.set(index, { value, dimension }),
+  }
   return (
     <div className="fields">
-      <Choice label={form.dimension} choices={choices} {...dimension} />
-      <DecimalField label={form.sizeValue} {...lines.at(index, 'value')} />
+      <Choice label={form.dimension} choices={choices} {...offered} />
+      <DecimalField label={form.sizeValue} {...size} />
       <Choice label={form.unit} choices={units} {...lines.at(index, 'unit')} />
     </div>
   )

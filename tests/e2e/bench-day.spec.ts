@@ -41,12 +41,12 @@ test('a day at the bench: the queue dragged and keyed, a time as it is typed, a 
   await test.step('a time is read as it was typed, and says so', async () => {
     await page.goto(`${shop.origin}/bench/2212`)
     await hands.push(bench.labour.enter)
-    await page.getByLabel(bench.labour.from).fill('4 Mar 09:20')
+    await page.getByLabel(bench.labour.from, { exact: true }).fill('4 Mar 09:20')
     await expect(page.getByText(/read as 4 Mar 20\d\d, 09:20/)).toBeVisible()
-    await page.getByLabel(bench.labour.to).fill('noon')
+    await page.getByLabel(bench.labour.to, { exact: true }).fill('noon')
     await hands.push(bench.labour.send)
     await expect(page.getByRole('alert').first()).toBeVisible()
-    await expect(page.getByLabel(bench.labour.to)).toHaveValue('noon')
+    await expect(page.getByLabel(bench.labour.to, { exact: true })).toHaveValue('noon')
   })
 
   await test.step('a finding that needs the owner’s word stands among the waits as well', async () => {

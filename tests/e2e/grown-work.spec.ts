@@ -67,6 +67,16 @@ test('work that grew is asked about, priced, agreed and only then billed, by key
     await expect(page.getByLabel(stores.form.unitPrice, { exact: true })).not.toHaveValue('')
   })
 
+  await test.step('its sizes are typed one after the other, each line offering the next usual dimension', async () => {
+    const sizes = page.getByLabel(stores.form.sizeValue, { exact: true })
+    await hands.to(sizes.first())
+    await hands.write('19')
+    await hands.to(sizes.nth(1))
+    await hands.write('0.4')
+    await hands.push(stores.form.send)
+    await said('height 19 mm, thickness 0.4 mm')
+  })
+
   await test.step('a part beyond what the owner agreed to is refused, and taken at the shop’s cost', async () => {
     await turnTo(`/bench/${number}`)
     await hands.push(bench.parts.add)
