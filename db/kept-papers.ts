@@ -4,10 +4,13 @@ import { type FoundBeside, foundBeside, hashOf, pathBeside, writeBeside } from '
 import type { Ledger, Read } from './ledger.ts'
 import { documents, handedPapers, keptHandedPapers, keptPapers } from './schema/index.ts'
 
-/** Where papers with frozen contents stand, and where what is known of their files does; a file's row has its paper's id. */
+/**
+ * Where papers with frozen contents stand, and where what is known of their files does; a file's row has its paper's id. They are
+ * drawn in this order: what was handed out are few, and looked at on their page at once.
+ */
 const sorts = {
-  issued: { papers: documents, files: keptPapers },
   handed: { papers: handedPapers, files: keptHandedPapers },
+  issued: { papers: documents, files: keptPapers },
 }
 
 /** Documents as they were issued, or working papers as they were handed to the owner. */

@@ -23,14 +23,20 @@ export const workingPath = (kind: WorkingKind, id: number, period: Period | null
 export const workingPlace = (kind: WorkingKind, id: number, period: Period | null = null) =>
   `/paper/${kind}/${id}${ofPeriod(period)}`
 
-/** Opens the paper at a path for printing: through the desktop's PDF program, or in the browser's own viewer. */
+/** Opens the paper at a path for printing: returns what the desktop's PDF program made of it, nothing from a browser's own viewer. */
+async function openForPrinting(path: string) {
+  if (bridge) return bridge.printPaper(path)
+  window.open(path, '_blank', 'noopener')
+  return undefined
+}
+
+/** Opens the paper at a path for printing and says what came of it. */
 export function usePrint(): (path: string) => Promise<void> {
-  const { words } = useShop()
+  const { outcomes } = useShop().words.screens.paper
   const say = useSay()
   return async path => {
-    if (!bridge) return void window.open(path, '_blank', 'noopener')
-    const outcome = await bridge.printPaper(path)
-    say(outcome === 'done' ? words.screens.paper.outcomes.done.print : words.screens.paper.outcomes[outcome])
+    const outcome = await openForPrinting(path)
+    if (outcome) say(outcome === 'done' ? outcomes.done.print : outcomes[outcome])
   }
 }
 
@@ -44,10 +50,13 @@ export function useSave(): (path: string) => Promise<void> {
   }
 }
 
-/** Opens an issued paper for printing. */
+/** Opens the issued paper that came of an act for printing; what was said of the act stays, unless printing failed. */
 export function usePrintPaper(): (id: number) => Promise<void> {
-  const print = usePrint()
-  return id => print(paperPath(id))
+  const { outcomes } = useShop().words.screens.paper
+  const say = useSay()
+  return async id => {
+    if ((await openForPrinting(paperPath(id))) === 'failed') say(outcomes.failed)
+  }
 }
 
 /** Names an issued paper for the status strip that leads to it. */
