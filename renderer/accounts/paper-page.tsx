@@ -48,7 +48,9 @@ function Shown({ view, crediting }: { view: PaperView; crediting: boolean }) {
   const { words, settings } = useShop()
   const [, navigate] = useLocation()
   const { paper, contents, drawn } = view
-  const title = words.papers.titleNumber(words.papers.titles[paper.kind], paper.number)
+  const { supplementTitle, titles, titleNumber } = words.papers
+  const supplement = contents.kind === 'estimate' && contents.supplement
+  const title = titleNumber(supplement ? supplementTitle : titles[paper.kind], paper.number)
   return (
     <Page
       title={title}

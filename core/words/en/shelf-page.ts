@@ -209,7 +209,7 @@ export const shelf = {
   decide: {
     heading: 'Decide',
     pass: 'Pass, with these figures',
-    passAll: 'Pass against the verdict',
+    passAll: 'Pass all the same',
     passTitle: (number: number) => `Pass ${number}?`,
     passBody: 'The clock is ready, and the figures of this log are kept as they are now.',
     passSaid: (number: number) => `${number} has passed and is ready.`,
