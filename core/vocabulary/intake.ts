@@ -4,8 +4,11 @@ export const components = [
   'hands',
   'glass',
   'bezel',
+  'hinge',
   'case',
+  'feet',
   'movement',
+  'hammers',
   'pendulum',
   'weights',
   'rods-gongs',
@@ -41,6 +44,8 @@ export const earlierRepairs = [
   'sheet-metal-screws',
   'over-oiled',
   'lever-scratches',
+  'replaced',
+  'refinished',
 ] as const
 export type EarlierRepair = (typeof earlierRepairs)[number]
 

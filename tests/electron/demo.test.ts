@@ -8,6 +8,10 @@ import { verdicts } from '../../core/words/en/shelf.ts'
 import { openLedger } from '../../db/ledger.ts'
 import { demoDayFile } from '../../electron/demo/shop.ts'
 import { createHandler } from '../../electron/handler.ts'
+import { counter } from '../../electron/requests/counter.ts'
+import { estimates } from '../../electron/requests/estimates.ts'
+import { photographActs } from '../../electron/requests/photographs.ts'
+import { register } from '../../electron/requests/register.ts'
 import { ledgerContents } from '../db/ledger-contents.ts'
 import { migrations, now, temporaryFolder } from '../db/temporary-ledger.ts'
 
@@ -58,6 +62,24 @@ const text = async (file: string) => (await run('pdftotext', ['-layout', join(ou
 /** The figures of 1234.50 or -1234.50 as they stand on an English paper, whatever sign and currency stand before them. */
 const printed = (amount: string) =>
   Math.abs(Number(amount)).toLocaleString('en-GB', { minimumFractionDigits: 2 })
+
+/** The acts an area of requests takes, as a day file names them. */
+const actsOf = (area: string, { routes }: { routes: { method: string; path: string }[] }) =>
+  routes.filter(({ method }) => method === 'POST').map(({ path }) => area + path.replace('/', '.'))
+
+describe('the day file of the demonstration', () => {
+  it('plays every act of the counter, of estimates and the owner’s word, of photographs and of the register', () => {
+    const acts = JSON.parse(readFileSync(demoDayFile(), 'utf8')).map((one: { act: string }) => one.act)
+    const all = [
+      ...actsOf('counter', counter),
+      ...actsOf('estimates', estimates),
+      ...actsOf('photographs', photographActs),
+      ...actsOf('register', register),
+    ]
+    expect(all).toContain('counter.takeIn')
+    expect([...new Set(all)].filter(act => !acts.includes(act))).toEqual([])
+  })
+})
 
 describe('the demonstration shop', () => {
   it('shows a dozen clocks at every kind of standing', () => {
