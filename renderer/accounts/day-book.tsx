@@ -9,6 +9,7 @@ import { Asked } from '../parts/asked.tsx'
 import { Money } from '../parts/figures.tsx'
 import { type Column, Ledger } from '../parts/ledger.tsx'
 import { EntryLine } from '../parts/page.tsx'
+import { workingPlace } from '../parts/paper-link.tsx'
 import { TurnPages } from '../parts/turn-pages.tsx'
 import { useShop } from '../shop.tsx'
 import { AccountsPage } from './accounts-page.tsx'
@@ -41,13 +42,25 @@ const byDay = (rows: readonly Row[], title: (day: string) => string) =>
 function About({ row }: { row: Row }) {
   const { words, formats } = useShop()
   const { dayBook } = words.accounts
-  const { paperId, paperKind, paperNumber, repairNumber, ownerId, ownerName, clockId, form, thing } = row
+  const {
+    paperId,
+    paperKind,
+    paperNumber,
+    handedKind,
+    repairNumber,
+    ownerId,
+    ownerName,
+    clockId,
+    form,
+    thing,
+  } = row
   const places: (readonly [string, string] | false)[] = [
     paperId !== null &&
       paperKind !== null && [
         `/accounts/paper/${paperId}`,
         words.papers.titleNumber(words.papers.titles[paperKind], paperNumber ?? ''),
       ],
+    handedKind !== null && [workingPlace(handedKind, row.subjectId), words.papers.titles[handedKind]],
     repairNumber !== null && [`/counter/${repairNumber}`, dayBook.repair(repairNumber)],
     clockId !== null && [`/register/clock/${clockId}`, form ? words.forms[form] : dayBook.clock],
     ownerId !== null && [`/register/owner/${ownerId}`, ownerName ?? ''],

@@ -1,7 +1,8 @@
-import { readFileSync } from 'node:fs'
+import { readFileSync, writeFileSync } from 'node:fs'
 import { AxeBuilder } from '@axe-core/playwright'
 import { expect, type Page, test } from '@playwright/test'
 import { en } from '../../core/words/en/index.ts'
+import { keptPaperPath } from '../../db/kept-papers.ts'
 import { type StartedShop, startShop } from './start-shop.ts'
 
 const { onPage, copies } = en.papers
@@ -89,4 +90,16 @@ test('a statement of a period is shown on each size of that period, and a letter
   await expect(page.getByRole('button', { name: copies.keep })).toHaveCount(0)
   await page.goto(`${shop.origin}/paper/ready-letter/1/99`)
   await expect(page.getByText(en.problems['document.unknown']())).toBeVisible()
+})
+
+test('a copy whose file was damaged is named in the list and on its page, and still shown from its frozen contents', async () => {
+  await page.setViewportSize({ width: 1280, height: 800 })
+  await page.goto(`${shop.origin}/paper/hand-over/1/2`)
+  const hash = itself().getByText(/^[0-9a-f]{64}$/)
+  await expect(hash).toBeVisible({ timeout: 60_000 })
+  writeFileSync(keptPaperPath(shop.ledger, (await hash.textContent()) ?? ''), 'other bytes')
+  await page.reload()
+  await expect(itself().getByText(onPage.damaged)).toBeVisible()
+  await expect(listed()).toContainText(copies.states.damaged)
+  expect((await saved()).bytes.subarray(0, 5).toString()).toBe('%PDF-')
 })

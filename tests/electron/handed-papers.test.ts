@@ -66,6 +66,9 @@ describe('a working paper that is handed to the owner', () => {
       act: 'papers.handOut',
       person: 'Ines Marrow',
       repairNumber: repair.number,
+      subjectKind: 'repair',
+      subjectId: repair.id,
+      handedKind: 'ready-letter',
     })
     expect((await page()).copies).toEqual([
       expect.objectContaining({ id, size: 'letter', person: 'Ines Marrow', drawn: null }),
