@@ -10,7 +10,7 @@ import { readSettings } from '../settings.ts'
 import { coverOf, warrantyOf } from '../warranty-cover.ts'
 import { clockInShort } from './clock-words.ts'
 import { documentsOf } from './counter.ts'
-import { ownerWithContacts } from './repair.ts'
+import { contactShown, ownerWithContacts } from './repair.ts'
 import { pageLines } from './turn.ts'
 
 /** A line in the list of owners by name. */
@@ -101,6 +101,7 @@ const struckContacts = (read: Read, ownerId: number) =>
     .from(s.ownerContacts)
     .where(and(eq(s.ownerContacts.ownerId, ownerId), isNotNull(s.ownerContacts.struckReason)))
     .all()
+    .map(contactShown)
 
 /** The owner a duplicate was merged into, if it was. */
 const mergedInto = (read: Read, id: number | null) =>

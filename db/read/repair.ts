@@ -39,17 +39,19 @@ const contactsOf = question(read =>
     .where(and(eq(s.ownerContacts.ownerId, askedId), isNull(s.ownerContacts.struckReason))),
 )
 
+/** A contact with what is shown of it: a telephone in groups of figures. */
+export const contactShown = (contact: typeof s.ownerContacts.$inferSelect) => ({
+  ...contact,
+  shown: contact.kind === 'phone' ? phoneText(contact.value) : contact.value,
+})
+
 /** An owner with the contacts that still hold, the preferred one first. */
 export function ownerWithContacts(read: Read, ownerId: number) {
   const owner = known(ownerOf(read).get({ id: ownerId }), 'owner.unknown', 'ownerId')
   const contacts = contactsOf(read)
     .all({ id: ownerId })
     .sort((a, b) => Number(b.preferred) - Number(a.preferred) || a.id - b.id)
-  const shown = contacts.map(contact => ({
-    ...contact,
-    shown: contact.kind === 'phone' ? phoneText(contact.value) : contact.value,
-  }))
-  return { ...owner, contacts: shown }
+  return { ...owner, contacts: contacts.map(contactShown) }
 }
 
 const visitsBefore = question(read =>

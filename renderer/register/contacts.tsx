@@ -24,9 +24,9 @@ export function Contacts({ view: { owner, struckContacts } }: { view: Owner }) {
       {owner.contacts.length === 0 && <p className="quiet">{register.owner.noContacts}</p>}
       {struckContacts.length > 0 && (
         <ul className="contact-list">
-          {struckContacts.map(({ id, value, struckReason }) => (
+          {struckContacts.map(({ id, shown, struckReason }) => (
             <li key={id}>
-              <s className="struck">{value}</s>{' '}
+              <s className="struck">{shown}</s>{' '}
               <small className="quiet">{screens.struck(struckReason ?? '')}</small>
             </li>
           ))}

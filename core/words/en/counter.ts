@@ -10,7 +10,7 @@ export const counter = {
   estimated: 'Estimated',
   toPay: 'To pay',
   groups: {
-    comeback: 'Came back under warranty',
+    comeback: 'Came back',
     'to-collect': 'To collect',
     'awaiting-word': 'Awaiting the owner’s word',
     'to-send': 'Estimate written, to be sent',
