@@ -7,7 +7,7 @@ import { Facts, Section } from '../parts/page.tsx'
 import { PaperLink, WorkingPaperLink, WorkingPapers } from '../parts/paper-link.tsx'
 import { Standing } from '../parts/standing.tsx'
 import { useShop } from '../shop.tsx'
-import type { Repair } from './repair.ts'
+import { estimateTitle, type Repair } from './repair.ts'
 
 /** What was billed and paid, and what is due. */
 export function MoneySection({ view: { money } }: { view: Repair }) {
@@ -92,18 +92,22 @@ function workingPapers({ repair, runs }: Repair, write: Formats) {
 
 /** Every paper issued on this repair, and those that are drawn from it as it stands. */
 export function PapersSection({ view }: { view: Repair }) {
-  const { documents } = view
+  const { documents, estimates } = view
   const { words, formats } = useShop()
   const { repair, papers } = words
+  const titled = ({ id, kind, number }: Repair['documents'][number]) => {
+    const estimate = estimates.find(one => one.documentId === id)
+    return estimate ? estimateTitle(words, estimate) : papers.titleNumber(papers.titles[kind], number)
+  }
   return (
     <Section title={repair.sections.papers}>
       {documents.length === 0 && <p className="quiet">{repair.noPapers}</p>}
       <ul className="papers">
-        {documents.map(({ id, kind, number, issuedOn }) => (
-          <li key={id}>
-            <PaperLink id={id} title={papers.titleNumber(papers.titles[kind], number)} />{' '}
+        {documents.map(document => (
+          <li key={document.id}>
+            <PaperLink id={document.id} title={titled(document)} />{' '}
             <small className="quiet">
-              <CivilDate on={issuedOn} />
+              <CivilDate on={document.issuedOn} />
             </small>
           </li>
         ))}
