@@ -1,7 +1,7 @@
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { Link } from 'wouter'
-import { type PartKind, partKinds } from '../../core/vocabulary/work.ts'
+import { partKinds } from '../../core/vocabulary/work.ts'
 import { Asked } from '../parts/asked.tsx'
 import { MarginDay, Money } from '../parts/figures.tsx'
 import { type Column, Entry, Ledger } from '../parts/ledger.tsx'
@@ -26,8 +26,14 @@ function Shown({ view }: { view: Stores }) {
   const { words } = useShop()
   const { stores } = words
   const [id, setId] = useState<number | null>(null)
-  const ofKind = (kind: PartKind) => view.parts.filter(part => part.kind === kind)
-  const shown = partKinds.flatMap(ofKind)
+  const groups = [
+    { title: stores.toOrder, rows: view.parts.filter(part => part.toOrder) },
+    ...partKinds.map(kind => ({
+      title: words.partKinds[kind],
+      rows: view.parts.filter(part => part.kind === kind && !part.toOrder),
+    })),
+  ]
+  const shown = groups.flatMap(group => group.rows)
   const chosen = shown.find(part => part.id === id) ?? shown[0]
   return (
     <Page
@@ -43,7 +49,7 @@ function Shown({ view }: { view: Stores }) {
       <Ledger
         caption={stores.list}
         columns={useColumns(view)}
-        groups={partKinds.map(kind => ({ title: words.partKinds[kind], rows: ofKind(kind) }))}
+        groups={groups}
         rowKey={part => part.id}
         empty={stores.empty}
         open={part => `/stores/${part.id}`}
@@ -69,9 +75,7 @@ function useColumns(view: Stores): Column<PartRow>[] {
         <Entry
           lead={part.name}
           rest={sizeWords(words, part.sizes)}
-          second={[part.vendor, part.toOrder && stores.toOrder, !part.active && stores.notKept]
-            .filter(Boolean)
-            .join(' · ')}
+          second={[part.vendor, !part.active && stores.notKept].filter(Boolean).join(' · ')}
         />
       ),
     },

@@ -86,10 +86,16 @@ test('what is found, sent out, ordered, measured and decided is done by keyboard
     await said(stores.orders.said(4))
     await turnTo('/stores/1')
     await hands.push(stores.page.count)
-    await hands.fill(stores.page.counted, '5')
-    await hands.fill(stores.page.countNote, 'One broken when fitted')
+    await hands.fill(stores.page.counted, '2')
+    await hands.fill(stores.page.countNote, 'Four rusted in the drawer')
     await hands.push(stores.page.count)
-    await said(stores.page.countedSaid(5))
+    await said(stores.page.countedSaid(2))
+  })
+
+  await test.step('a part that has come down to the number it is ordered at stands among those to order', async () => {
+    await turnTo('/stores')
+    const toOrder = page.locator('tbody', { has: page.getByRole('rowheader', { name: stores.toOrder }) })
+    await expect(toOrder).toContainText('Mainspring, going and strike')
   })
 
   await test.step('the computer’s clock is compared with a reference', async () => {
