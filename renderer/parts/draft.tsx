@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query'
 import { createContext, type ReactNode, useContext, useEffect, useRef, useState } from 'react'
 import { answer, api } from '../api.ts'
+import { soon } from './soon.ts'
 
 type Body = Readonly<Record<string, unknown>>
 
@@ -11,48 +12,39 @@ interface Holder {
   /** Says what stands there before anything is typed; it is kept along with the first thing typed. */
   seed(name: string, value: unknown): void
   keep(name: string, value: unknown): void
-  /** Keeps nothing more, or begins to again. */
-  setOpen(open: boolean): void
+  /** Keeps nothing more; settles once nothing is on its way to the ledger. */
+  close(): Promise<void>
+  /** Begins to keep again. */
+  reopen(): void
 }
 
 const DraftContext = createContext<Holder | null>(null)
 
-const pauseMs = 400
+const pauseMs = 250
 
-/** Writes what is typed to the ledger after each pause, and at once when the page goes away. */
+/** Writes what is typed to the ledger shortly after, and at once when the page goes away. */
 function useKeeper(page: string, key: string, start: Body, titleOf: (body: Body) => string) {
-  const body = useRef(start)
-  const timer = useRef<number | undefined>(undefined)
-  const open = useRef(true)
   const [holder] = useState<Holder & { flush(): void }>(() => {
+    let body = start
     const write = () => {
-      timer.current = undefined
-      const json = { page, title: titleOf(body.current), body: { ...body.current } }
+      const json = { page, title: titleOf(body), body: { ...body } }
       // A draft that cannot be kept is no reason to disturb its writer: the form itself still holds it.
-      void api.drafts[':key'].$put({ param: { key }, json }, { init: { keepalive: true } }).catch(() => {})
+      return api.drafts[':key'].$put({ param: { key }, json }, { init: { keepalive: true } }).catch(() => {})
     }
-    const stop = () => window.clearTimeout(timer.current)
+    const { changed, flush, close, reopen } = soon(write, pauseMs)
     return {
       key,
       body: start,
       seed: (name, value) => {
-        body.current = { [name]: value, ...body.current }
+        body = { [name]: value, ...body }
       },
       keep: (name, value) => {
-        body.current = { ...body.current, [name]: value }
-        stop()
-        if (open.current) timer.current = window.setTimeout(write, pauseMs)
+        body = { ...body, [name]: value }
+        changed()
       },
-      setOpen: yes => {
-        open.current = yes
-        stop()
-        timer.current = undefined
-      },
-      flush: () => {
-        if (timer.current === undefined) return
-        stop()
-        write()
-      },
+      flush,
+      close,
+      reopen,
     }
   })
   useEffect(() => {
@@ -107,11 +99,11 @@ export function useDraft() {
     fresh: Object.keys(holder?.body ?? {}).length === 0,
     /** Enters or throws away what was typed: nothing is kept meanwhile and after; on failure keeping goes on. */
     ending: async <T,>(send: () => Promise<T>): Promise<T> => {
-      holder?.setOpen(false)
+      await holder?.close()
       try {
         return await send()
       } catch (error) {
-        holder?.setOpen(true)
+        holder?.reopen()
         throw error
       }
     },

@@ -121,7 +121,6 @@ export const screens = {
   caution: {
     label: 'Caution',
     defer: 'Local codes and licensed practice come first.',
-    acknowledge: 'Seen, and I will work by it',
   },
   paper: {
     view: (what: string) => `View ${what}`,
