@@ -14,7 +14,7 @@ export const coded: Readonly<Record<string, Readonly<Record<string, string>>>> =
   component: v.components,
   finish: v.finishes,
   grade: v.grades,
-  earlierRepairs: v.earlierRepairs,
+  earlierRepair: v.earlierRepairs,
   springs: v.springStates,
   item: v.belongings,
   position: v.positions,
@@ -31,5 +31,6 @@ export const coded: Readonly<Record<string, Readonly<Record<string, string>>>> =
   kind: { ...v.placeKinds, ...v.partKinds, ...workingTitles },
   size: papers.sizes,
   ends: v.springEnds,
+  causes: v.exclusions,
   exclusions: v.exclusions,
 }
