@@ -25,7 +25,7 @@ export interface Found {
 }
 
 /** As many as a person looks through at a glance; further letters narrow what is found. */
-export const mostFound = 12
+export const mostFound = 8
 
 /** The typed words as FTS5 prefix terms, all of which must be there; undefined when nothing is left of them. */
 export function wordsQuery(text: string): string | undefined {
