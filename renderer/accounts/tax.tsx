@@ -73,7 +73,12 @@ function Shown({ view, period }: { view: View; period: Period }) {
           totalLabel={tax.total}
         />
         {view.byKind.length > 0 && <ByKind view={view} />}
-        <TaxDownload period={period} />
+        <div className="buttons">
+          <button type="button" className="second" onClick={() => window.print()}>
+            {tax.print}
+          </button>
+          <TaxDownload period={period} />
+        </div>
         <p className="quiet">{tax.advice}</p>
       </div>
     </AccountsPage>
@@ -95,8 +100,8 @@ function ByKind({ view: { byKind, untaxed } }: { view: View }) {
     })),
   ]
   return (
-    <details>
-      <summary>{tax.byKind}</summary>
+    <section aria-label={tax.byKind}>
+      <h2>{tax.byKind}</h2>
       <Ledger
         plain
         caption={tax.byKind}
@@ -110,6 +115,6 @@ function ByKind({ view: { byKind, untaxed } }: { view: View }) {
           { label: tax.tax, kind: 'figure', cell: row => <Money minor={row.taxMinor} /> },
         ]}
       />
-    </details>
+    </section>
   )
 }

@@ -300,6 +300,7 @@ export const accounts = {
       payment: 'From the money received and given back in this time, by the invoices it was for.',
     } satisfies Record<TaxDue, string>,
     byKind: 'By kind of line',
+    print: 'Print these sums',
     kind: 'Kind of line',
     untaxed: 'untaxed',
     wholePaper: 'on the whole paper',
