@@ -124,6 +124,7 @@ it('refuses a list that puts one clock under two owners', async () => {
   expect(await counts()).toEqual([])
 })
 
+// The longest list that is taken: it may take its time.
 it('enters a hundred thousand lines in one act, and nothing of them twice', async () => {
   const many = Array.from({ length: 100_000 }, (_, i) => ({
     line: i + 2,
@@ -135,4 +136,4 @@ it('enters a hundred thousand lines in one act, and nothing of them twice', asyn
   expect((await shop.tryAct('register.import', { rows: many })).body.problems[0].code).toBe(
     'import.nothingNew',
   )
-})
+}, 300_000)
