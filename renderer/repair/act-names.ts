@@ -54,6 +54,9 @@ export interface ActsOf {
   }
   /** The repair it comes back from. */
   readonly comeback: object | null
+  /** What was told over the counter that an estimate costs, and what of it is paid. */
+  readonly quoted: { readonly fee?: number | undefined }
+  readonly feePaidMinor: number
 }
 
 function sideActs({ standing: { stage }, money, comeback }: ActsOf): SideAct[] {
@@ -71,11 +74,23 @@ function sideActs({ standing: { stage }, money, comeback }: ActsOf): SideAct[] {
   return (Object.keys(acts) as SideAct[]).filter(act => acts[act])
 }
 
+/** What comes before the clock goes: a fee told for an estimate that was declined is billed, and what is owed is taken. */
+function beforeHandOver({
+  standing: { stage, next },
+  money,
+  quoted,
+  feePaidMinor,
+}: ActsOf): (RepairAct | SideAct)[] {
+  const feeOpen = stage === 'declined' && (quoted.fee ?? 0) > 0 && feePaidMinor === 0
+  if (feeOpen && next.includes('invoice')) return ['invoice']
+  return money.balance.due > 0 ? ['pay'] : []
+}
+
 /** The acts open on a repair, the plain next one first: what is owed is taken before the clock goes. */
 export function openActs(view: ActsOf): (RepairAct | SideAct)[] {
   const [lead, ...others] = view.standing.next
   const side = sideActs(view)
-  const payFirst = lead === 'hand-over' && view.money.balance.due > 0
-  const ordered = payFirst ? ['pay' as const, lead] : lead ? [lead] : []
+  const before = lead === 'hand-over' ? beforeHandOver(view) : []
+  const ordered = lead ? [...before, lead] : []
   return [...new Set([...ordered, ...others, ...side])]
 }

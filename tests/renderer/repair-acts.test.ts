@@ -10,6 +10,8 @@ const view = (stage: Stage, next: ActsOf['standing']['next'], dueMinor = 0, writ
     heldMinor: Math.max(-dueMinor, 0),
   },
   comeback: null,
+  quoted: {},
+  feePaidMinor: 0,
 })
 
 test('the plain next act of the standing comes first', () => {
@@ -67,4 +69,12 @@ test('bench and shelf acts are done on their own pages, the others on the repair
 test('every act has its words', () => {
   expect(actWords(en, 'hand-over')).toBe('Hand over')
   expect(actWords(en, 'tell-owner')).toBe('Tell the owner')
+})
+
+test('a declined clock with a fee told for its estimate is billed before it is handed over, once', () => {
+  const declined = { ...view('declined', ['hand-over', 'invoice']), quoted: { fee: 2500 } }
+  expect(openActs(declined).slice(0, 2)).toEqual(['invoice', 'hand-over'])
+  expect(openActs({ ...declined, quoted: {} })[0]).toBe('hand-over')
+  expect(openActs({ ...declined, feePaidMinor: 2500 })[0]).toBe('hand-over')
+  expect(openActs({ ...declined, standing: { stage: 'declined', next: ['hand-over'] } })[0]).toBe('hand-over')
 })
