@@ -11,7 +11,7 @@ export const shelf = {
   clock: 'Clock',
   last: 'Last',
   running: 'Running in',
-  toStart: 'Ready to be put on the shelf',
+  toStart: 'On the bench, may go on the shelf',
   empty: 'No clock is running in. A clock comes here when its work at the bench is done.',
   sums: { running: 'running in', due: 'to read', toWind: 'to wind', mayPass: 'may pass' },
   noPlace: 'no place',
