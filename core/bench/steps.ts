@@ -1,6 +1,6 @@
 import { type Caution, type CautionFacts, cautionsFor } from '../cautions/cautions.ts'
 import { type Chime, forms, type OrUnknown, type Strike } from '../vocabulary/clock.ts'
-import type { AsFoundMark, Task } from '../vocabulary/work.ts'
+import { type AsFoundMark, asFoundMarks, type Task } from '../vocabulary/work.ts'
 
 /** What the steps of a service depend on. */
 export interface StepFacts extends CautionFacts {
@@ -87,3 +87,16 @@ export function stepsFor(clock: StepFacts): Step[] {
       marks,
     }))
 }
+
+/** Marks that only some clocks have. Common practice: a count wheel counts without a gathering pallet, a rack without a count wheel. */
+const markedBy: Partial<Record<AsFoundMark, (clock: StepFacts) => boolean>> = {
+  'chime-barrel': ({ chime }) => chime !== 'none',
+  'gathering-pallet': ({ strike }) => strike === 'rack' || strike === 'unknown',
+  'count-wheel': ({ strike }) => strike === 'count-wheel' || strike === 'unknown',
+  hammers: sounding,
+  springs: sprung,
+}
+
+/** The marks that a clock may have to be noted before its strip; all of them while nobody has looked. */
+export const marksOf = (clock: StepFacts): AsFoundMark[] =>
+  asFoundMarks.filter(mark => markedBy[mark]?.(clock) ?? true)

@@ -1,4 +1,5 @@
-import { type AsFoundMark, asFoundMarks } from '../../core/vocabulary/work.ts'
+import { marksOf } from '../../core/bench/steps.ts'
+import type { AsFoundMark } from '../../core/vocabulary/work.ts'
 import { answer, api } from '../api.ts'
 import { PhotographField } from '../condition/photograph/photograph-field.tsx'
 import { PhotographsOf } from '../condition/photograph/photographs-of.tsx'
@@ -98,7 +99,9 @@ function AddPictures({ view, close }: { view: Repair; close: () => void }) {
 function MarkForm({ view, close }: { view: Repair; close: () => void }) {
   const { words } = useShop()
   const { service } = words.bench
-  const entry = useEntry({ mark: asFoundMarks[0] as AsFoundMark, text: '' })
+  const marks = marksOf(view.clock)
+  const entry = useEntry({ mark: marks[0] ?? 'other', text: '' })
+  const choices = Object.fromEntries(marks.map(mark => [mark, words.asFoundMarks[mark]]))
   const act = useAct(
     (input: { repairId: number; mark: AsFoundMark; text: string }) =>
       answer(api.bench.noteAsFound.$post({ json: input })),
@@ -112,7 +115,7 @@ function MarkForm({ view, close }: { view: Repair; close: () => void }) {
       send={service.send}
       close={close}
     >
-      <Choice label={service.mark} choices={words.asFoundMarks} {...entry.at('mark')} />
+      <Choice label={service.mark} choices={choices} {...entry.at('mark')} />
       <TextArea label={service.text} {...entry.at('text')} />
     </OpenForm>
   )

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { type BenchStep, type StepFacts, stepsFor, workCautions } from '../../../core/bench/steps.ts'
+import { type BenchStep, marksOf, type StepFacts, stepsFor, workCautions } from '../../../core/bench/steps.ts'
 import { cautions, cautionsFor } from '../../../core/cautions/cautions.ts'
+import { asFoundMarks } from '../../../core/vocabulary/work.ts'
 import { en } from '../../../core/words/en/index.ts'
 
 const plain: StepFacts = {
@@ -55,6 +56,21 @@ describe('the steps of a service', () => {
     expect(marks('assemble')).toEqual([...sounding, 'motion-work'])
     expect(marks('sound')).toEqual(sounding)
     expect(marks('hammers')).toEqual(['hammers'])
+  })
+})
+
+describe('the marks to be noted before the strip', () => {
+  it('are those the clock can have, and all of them while nobody has looked', () => {
+    expect(marksOf({ ...plain, strike: 'rack', power: 'spring' })).toEqual([
+      'gathering-pallet',
+      'hammers',
+      'motion-work',
+      'springs',
+      'other',
+    ])
+    expect(marksOf({ ...chiming, strike: 'count-wheel' })).toContain('chime-barrel')
+    expect(marksOf({ ...chiming, strike: 'count-wheel' })).not.toContain('gathering-pallet')
+    expect(marksOf({ ...chiming, strike: 'unknown', chime: 'unknown' })).toEqual([...asFoundMarks])
   })
 })
 
