@@ -61,7 +61,7 @@ function useOpening() {
       ...place.value,
       ...shop.value,
       addressLines: lines(shop.value.addressLines),
-      tax: tax.value.code.trim() ? tax.value : null,
+      tax: tax.value.code.trim() || tax.value.rate.trim() ? tax.value : null,
       benchRate: prices.value.benchRate,
     })
     return {
