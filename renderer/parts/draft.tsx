@@ -20,9 +20,10 @@ interface Holder {
 
 const DraftContext = createContext<Holder | null>(null)
 
-const pauseMs = 250
+/** No wait: each key is written as it is typed, the next write going out when the one before has ended. */
+const pauseMs = 0
 
-/** Writes what is typed to the ledger shortly after, and at once when the page goes away. */
+/** Writes what is typed to the ledger as it is typed, and what is left when the page goes away. */
 function useKeeper(page: string, key: string, start: Body, titleOf: (body: Body) => string) {
   const [holder] = useState<Holder & { flush(): void }>(() => {
     let body = start
