@@ -3,7 +3,7 @@ import { localOf } from '../../core/calendar/zone.ts'
 import { entryMinutes, labourMinutes, longestStretchMinutes } from '../../core/labour/minutes.ts'
 import type { Settings } from '../../core/shop/settings.ts'
 import type { Task } from '../../core/vocabulary/work.ts'
-import { type RepairRow, repairInShop, repairOpenTo, repairRow, settle } from '../facts.ts'
+import { type RepairRow, repairInShop, repairOpenTo, repairRow, settle, standingOf } from '../facts.ts'
 import type { Read, Write } from '../ledger.ts'
 import { pastMoment, refuseBackwards } from '../moments.ts'
 import { known, refuse } from '../refusal.ts'
@@ -28,6 +28,16 @@ export const runningEntry = (read: Read, personId: number | null): LabourRow | u
 /** Looking a clock over comes before the estimate; every other task waits for the go-ahead. */
 const repairForTask = (tx: Read, repairId: number, task: Task): RepairRow =>
   task === 'assess' ? repairInShop(tx, repairId) : repairOpenTo(tx, repairId, 'work')
+
+/** A clock that has left the bench may still have labour entered that was done there. */
+const leftTheBench: readonly string[] = ['standing.runningIn', 'standing.alreadyReady']
+
+function repairForTyped(tx: Read, repairId: number, task: Task): RepairRow {
+  const repair = repairInShop(tx, repairId)
+  const blocked = standingOf(tx, repair).blocked.find(({ act }) => act === 'work')
+  if (task !== 'assess' && blocked && !leftTheBench.includes(blocked.code)) refuse(blocked.code)
+  return repair
+}
 
 function refuseTooLong(from: string, to: string, field: string): void {
   if (labourMinutes(from, to) > longestStretchMinutes) refuse('labour.tooLong', field)
@@ -169,10 +179,10 @@ function refuseOverlap(tx: Write, { startedAt, endedAt, timed }: Stretch, person
   if (other) refuse('labour.overlap', 'from', { number: repairRow(tx, other.repairId).number })
 }
 
-/** Enters labour that was not clocked. */
+/** Enters labour that was not clocked, also once the clock has left the bench. */
 export const enterLabour = verb('bench.enterLabour', (tx, input: EnterLabour, doing) => {
   const settings = readSettings(tx)
-  const repair = repairForTask(tx, input.repairId, input.task)
+  const repair = repairForTyped(tx, input.repairId, input.task)
   refuseUnseenCaution(tx, repair, input.task, 'task')
   if (input.minutes !== null && (input.from ?? input.to) !== null) refuse('labour.eitherWay', 'minutes')
   const stretch =

@@ -40,6 +40,16 @@ describe('putting a clock on the shelf', () => {
     expect((await shop.view('repairs/2201')).standing.stage).toBe('running-in')
   })
 
+  it('leaves room for labour remembered afterwards, but starts no labour clock', async () => {
+    const { repair } = await start()
+    const of = { repairId: repair.id, task: 'oil' }
+    expect(await shop.act('bench.enterLabour', { ...of, minutes: 20, on: '2027-03-01' })).toMatchObject({
+      minutes: 20,
+    })
+    expect((await shop.view('repairs/2201')).standing.stage).toBe('running-in')
+    expect(refused(await shop.tryAct('bench.startLabour', of)).problems).toEqual(['standing.runningIn'])
+  })
+
   it('is refused at a place that is taken, before any work, in the future and before the clock came', async () => {
     const { repair } = await start()
     const other = await workedRepair(shop, another)
