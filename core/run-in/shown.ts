@@ -6,17 +6,22 @@ import type { Assessment } from './assess.ts'
 const at = (places: number, value: number | null): number | null =>
   value === null ? null : Math.round(value * 10 ** places) / 10 ** places
 
-/** The figures of a run as they are shown: seconds to a tenth, turns to a hundredth, days to a tenth. Null where not known. */
+/** A second misheard is four a day where a rate is told from a quarter of a day; from less it says nothing. This program's own rule. */
+const leastMsOfRate = 6 * 3_600_000
+
+/** The figures of a run as they are shown: seconds to a tenth, turns to a hundredth, days to a tenth. Null where not known, or not yet. */
 export function shownFigures({ rate, trendOverWind, verdict }: Assessment) {
   const { ratePerDay, limitPerDay, suggestedTurns, ranDays, neededDays } = verdict.values
+  const last = rate.segments.at(-1)
+  const tellsRate = last !== undefined && Date.parse(last.to) - Date.parse(last.from) >= leastMsOfRate
   return {
-    ratePerDay: at(1, ratePerDay),
+    ratePerDay: tellsRate ? at(1, ratePerDay) : null,
     limitPerDay: at(1, limitPerDay),
     netPerWind: at(1, rate.netPerWind.at(-1) ?? null),
     secondsPerDayPerTurn: at(1, rate.secondsPerDayPerTurn),
-    suggestedTurns: at(2, suggestedTurns),
-    trendOverWind: at(2, trendOverWind),
-    scatter: at(1, rate.segments.at(-1)?.residualSd ?? null),
+    suggestedTurns: tellsRate ? at(2, suggestedTurns) : null,
+    trendOverWind: tellsRate ? at(2, trendOverWind) : null,
+    scatter: at(1, last?.residualSd ?? null),
     ranDays: at(1, ranDays),
     neededDays: at(1, neededDays),
   }

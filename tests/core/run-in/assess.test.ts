@@ -2,6 +2,7 @@ import { expect, test } from 'vitest'
 import { type AssessmentInput, runInAssessment, type ShelfReading } from '../../../core/run-in/assess.ts'
 import { expectedRates } from '../../../core/run-in/expected-rate.ts'
 import { runInDefaults } from '../../../core/run-in/policy.ts'
+import { shownFigures } from '../../../core/run-in/shown.ts'
 import { stillToShow, troubles, verdicts } from '../../../core/words/en/shelf.ts'
 import { must, refusals } from '../must.ts'
 
@@ -50,6 +51,17 @@ test('a fortnight with the strike right, a whole wind and a rate within the limi
   })
   expect(result.stillToShow).toEqual([])
   expect(result.rate.netPerWind).toEqual([21, 21])
+})
+
+test('no rate is shown from minutes apart, where a second misheard is a minute a day', () => {
+  const hourly = (hours: number) =>
+    Array.from({ length: hours + 1 }, (_, hour) => ({
+      at: at(hour / 24),
+      errorSeconds: hour,
+      strikeRight: true,
+    }))
+  expect(shownFigures(assess(hourly(5)))).toMatchObject({ ratePerDay: null, trendOverWind: null })
+  expect(shownFigures(assess(hourly(6))).ratePerDay).toBe(24)
 })
 
 test('there is never a verdict from one day, however many readings it had', () => {
