@@ -18,9 +18,9 @@ interface FromBookProps {
   readonly onTake: (line: TypedLine) => { readonly number: number; readonly name: string }
 }
 
-/** Puts the cursor into the control of this name once it is there. */
+/** Puts the cursor into the control of this name once it is there: what a key or a click changed is drawn by then, and the next key is not lost. */
 export const focusLater = (name: string) =>
-  requestAnimationFrame(() => document.querySelector<HTMLElement>(`[name="${name}"]`)?.focus())
+  queueMicrotask(() => document.querySelector<HTMLElement>(`[name="${name}"]`)?.focus())
 
 /** A line from the price book instead of one by hand; the button opens what can be asked. */
 export function FromBook({ view, onTake }: FromBookProps) {
