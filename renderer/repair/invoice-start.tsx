@@ -69,7 +69,7 @@ export function InvoiceLimits({ view: { limit, invoice }, lines }: LimitsProps) 
         <p role="status" className={beyond ? 'late' : 'quiet'}>
           {mostMinor > agreedMinor
             ? invoiceForm.limits(formats.money(agreedMinor), formats.money(mostMinor))
-            : invoiceForm.limitNamed(formats.money(agreedMinor))}{' '}
+            : invoiceForm.limitFirm(formats.money(agreedMinor))}{' '}
           {beyond && invoiceForm.beyond}
         </p>
       )}

@@ -1,6 +1,8 @@
 import type { DatePart } from '../../estimated-date/estimated-date.ts'
 import type { LeftReason } from '../../pricing/invoice-proposal.ts'
 
+const oneOf = { months: 'month', days: 'day' }
+
 /** One repair with everything on it, and the acts done on it. */
 export const repair = {
   title: (number: number, clock: string) => `${number} · ${clock}`,
@@ -224,8 +226,7 @@ export const repair = {
     origins: { agreed: 'as agreed', used: 'used at the bench, at its price then' },
     limits: (agreed: string, most: string) =>
       `Agreed up to ${agreed}; beyond that the shop may go to ${most}, tax included.`,
-    limitNamed: (agreed: string) =>
-      `Agreed up to ${agreed}, tax included, and no further: the owner named the sum.`,
+    limitFirm: (agreed: string) => `Agreed up to ${agreed}, tax included, and no further.`,
     beyond: 'These lines pass it: write a supplement and record the owner’s word first.',
     left: 'Used at the bench and not on the invoice yet',
     leftPart: (quantity: string, part: string, unit: string) => `${quantity} × ${part} at ${unit}`,
@@ -324,7 +325,7 @@ export const repair = {
     ask: (number: number) => `Hand over ${number}?`,
     asked: (name: string) => `The clock leaves with ${name}.`,
     warranted: (scope: string, length: number, unit: 'months' | 'days') =>
-      `Warranty on it as “${scope}”: ${length} ${length === 1 ? unit.slice(0, -1) : unit}.`,
+      `Warranty on it as “${scope}”: ${length} ${length === 1 ? oneOf[unit] : unit}.`,
     notWarranted: 'No warranty is given with it.',
     said: (number: number) => `Repair ${number} is handed over.`,
     saidWarranty: (number: number, certificate: string) =>
