@@ -24,7 +24,7 @@ export const allHandedOut = (read: Read) =>
     .orderBy(asc(handedPapers.id))
     .all()
 
-/** Copies handed out before, the latest first; a statement's also those of duplicates that were merged into its owner. */
+/** Copies handed out before, the latest first; of a paper on an owner also those of duplicates that were merged into its owner. */
 function handedBefore(read: Read, kind: WorkingKind, id: number) {
   if (!goesHome(kind)) return []
   return read
@@ -34,7 +34,7 @@ function handedBefore(read: Read, kind: WorkingKind, id: number) {
     .where(
       and(
         eq(handedPapers.kind, kind),
-        inArray(handedPapers.ofId, kind === 'statement' ? withMerged(read, id) : [id]),
+        inArray(handedPapers.ofId, workingKinds[kind].of === 'owner' ? withMerged(read, id) : [id]),
       ),
     )
     .orderBy(desc(handedPapers.id))

@@ -3,7 +3,7 @@ import { Link, Route, useSearchParams } from 'wouter'
 import type { Period } from '../../core/calendar/period.ts'
 import { usualSize } from '../../core/papers/sizes.ts'
 import type { WorkingKind } from '../../core/papers/working.ts'
-import { goesHome } from '../../core/papers/working-kinds.ts'
+import { goesHome, workingKinds } from '../../core/papers/working-kinds.ts'
 import { problemText } from '../../core/words/problem-text.ts'
 import { clockWords } from '../clock-words.ts'
 import { Asked } from '../parts/asked.tsx'
@@ -101,7 +101,7 @@ function About({ view: { kind, owner, repair, startedOn }, id, period, copy }: S
           [papers.copies.startedOn, startedOn && <CivilDate on={startedOn} />],
           [
             papers.copies.account,
-            kind === 'statement' && (
+            workingKinds[kind].of === 'owner' && (
               <Link href={`/accounts/owner/${owner.id}${ofPeriod(days)}`}>
                 {days
                   ? papers.statement.periodSaid(formats.date(days.from), formats.date(days.to))

@@ -1,15 +1,12 @@
 import { readFileSync } from 'node:fs'
 import { AxeBuilder } from '@axe-core/playwright'
 import { expect, type Page, test } from '@playwright/test'
-import { type StartedShop, startShop } from './start-shop.ts'
+import { demoIn, type StartedShop } from './start-shop.ts'
 
 let shop: StartedShop
 let page: Page
 test.beforeAll(async ({ browser }) => {
-  shop = await startShop({ demo: true })
-  page = await (await browser.newContext()).newPage()
-  // The printed address lets in one browser, once.
-  await page.goto(shop.url)
+  ;[shop, page] = await demoIn(browser)
 })
 test.afterAll(() => shop.close())
 

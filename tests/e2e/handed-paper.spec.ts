@@ -3,17 +3,14 @@ import { AxeBuilder } from '@axe-core/playwright'
 import { expect, type Page, test } from '@playwright/test'
 import { en } from '../../core/words/en/index.ts'
 import { keptPaperPath } from '../../db/kept-papers.ts'
-import { type StartedShop, startShop } from './start-shop.ts'
+import { demoIn, type StartedShop } from './start-shop.ts'
 
 const { onPage, copies } = en.papers
 let shop: StartedShop
 let page: Page
 
 test.beforeAll(async ({ browser }) => {
-  shop = await startShop({ demo: true })
-  page = await (await browser.newContext()).newPage()
-  // The printed address lets in one browser, once.
-  await page.goto(shop.url)
+  ;[shop, page] = await demoIn(browser)
 })
 test.afterAll(() => shop.close())
 

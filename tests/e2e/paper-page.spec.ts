@@ -6,7 +6,7 @@ import { expect, type Page, test } from '@playwright/test'
 import { en } from '../../core/words/en/index.ts'
 import { folderBeside } from '../../db/files-beside.ts'
 import { needTools } from '../tools.ts'
-import { type StartedShop, startShop } from './start-shop.ts'
+import { demoIn, type StartedShop } from './start-shop.ts'
 
 needTools('pdfinfo')
 
@@ -16,10 +16,7 @@ let page: Page
 
 // The first paper of the demonstration is a claim check, which comes on three sizes.
 test.beforeAll(async ({ browser }) => {
-  shop = await startShop({ demo: true })
-  page = await (await browser.newContext()).newPage()
-  // The printed address lets in one browser, once.
-  await page.goto(shop.url)
+  ;[shop, page] = await demoIn(browser)
 })
 test.afterAll(() => shop.close())
 

@@ -4,6 +4,7 @@ import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { text } from 'node:stream/consumers'
+import type { Browser, Page } from '@playwright/test'
 import { places } from '../../electron/places.ts'
 
 /** Which ledger the started shop has; a fresh empty one where nothing is said. */
@@ -61,4 +62,13 @@ export async function startShop({ demo = false, ledger }: ShopAsked = {}): Promi
   const { origin, searchParams } = new URL(url)
   const close = () => end(child).finally(() => rmSync(folder, { recursive: true, force: true }))
   return { url, origin, key: searchParams.get('key') ?? '', ledger: file, process: child, close }
+}
+
+/** The demonstration shop, fresh, and a page of a browser that it has let in. */
+export async function demoIn(browser: Browser): Promise<[StartedShop, Page]> {
+  const shop = await startShop({ demo: true })
+  const page = await (await browser.newContext()).newPage()
+  // The printed address lets in one browser, once.
+  await page.goto(shop.url)
+  return [shop, page]
 }
