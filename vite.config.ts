@@ -39,8 +39,8 @@ export default defineConfig({
   builder: {},
   environments: {
     client: { build: { outDir: here('dist/client'), emptyOutDir: true, assetsInlineLimit: 0 } },
-    main: program('main', 'electron/main.ts', 'es'),
-    preload: program('preload', 'electron/preload.ts', 'cjs'),
-    host: program('host', 'electron/serve.ts', 'es'),
+    main: program('main', 'electron/desktop/main.ts', 'es'),
+    preload: program('preload', 'electron/desktop/preload.ts', 'cjs'),
+    host: program('host', 'electron/commands/serve.ts', 'es'),
   },
 })

@@ -1,6 +1,6 @@
 import { notifyManager, QueryClient } from '@tanstack/react-query'
 import { hc } from 'hono/client'
-import type { Api } from '../electron/api.ts'
+import type { Api } from '../electron/server/api.ts'
 import { actingHeader } from './acting.ts'
 
 /** One thing the ledger refused, with its sentence; `field` is a path such as `lines[0].quantity`, or '' for the whole. */

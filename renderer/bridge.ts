@@ -1,4 +1,4 @@
-import type { Bridge } from '../electron/bridge.ts'
+import type { Bridge } from '../electron/desktop/bridge.ts'
 
 declare global {
   interface Window {

@@ -1,13 +1,13 @@
 import { eq } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import type { Exclusion } from '../../core/vocabulary/work.ts'
-import { repairInShop, repairRow, settle } from '../facts.ts'
-import type { Read } from '../ledger.ts'
-import { refuse } from '../refusal.ts'
+import type { Read } from '../file/ledger.ts'
+import { refuse } from '../rows/refusal.ts'
+import { readSettings } from '../rows/settings.ts'
+import { verb } from '../rows/verb.ts'
+import { repairInShop, repairRow, settle } from '../rules/facts.ts'
+import { refuseUncovered } from '../rules/warranty-cover.ts'
 import { repairs } from '../schema/index.ts'
-import { readSettings } from '../settings.ts'
-import { verb } from '../verb.ts'
-import { refuseUncovered } from '../warranty-cover.ts'
 
 /** Whether a comeback falls under the warranty it came back on. */
 export interface DecideCover {

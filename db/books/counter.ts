@@ -1,10 +1,10 @@
 import { eq } from 'drizzle-orm'
 import type { MessageAbout, Way } from '../../core/vocabulary/work.ts'
-import { type ConditionEntry, noteOne } from '../condition-notes.ts'
-import { repairInShop } from '../facts.ts'
-import { known, refuse } from '../refusal.ts'
+import { known, refuse } from '../rows/refusal.ts'
+import { verb } from '../rows/verb.ts'
+import { type ConditionEntry, noteOne } from '../rules/condition-notes.ts'
+import { repairInShop } from '../rules/facts.ts'
 import { conditionNotes, messages, repairs } from '../schema/index.ts'
-import { verb } from '../verb.ts'
 
 /** Adds to the condition report, as when something is seen only after the owner has left. */
 export const noteCondition = verb(

@@ -1,12 +1,12 @@
 import { gather } from '../../core/checked.ts'
 import { minor, minorText } from '../../core/money/minor.ts'
-import { bookDay } from '../book-day.ts'
-import { accepted, amountIn } from '../checked-in.ts'
-import { drawerExpected } from '../drawer.ts'
-import { refuse } from '../refusal.ts'
+import { drawerExpected } from '../rows/drawer.ts'
+import { refuse } from '../rows/refusal.ts'
+import { readSettings } from '../rows/settings.ts'
+import { verb } from '../rows/verb.ts'
+import { bookDay } from '../rules/book-day.ts'
+import { accepted, amountIn } from '../rules/checked-in.ts'
 import { drawerCounts } from '../schema/index.ts'
-import { readSettings } from '../settings.ts'
-import { verb } from '../verb.ts'
 
 /** What lies in the drawer. */
 export interface DrawerCount {

@@ -4,7 +4,12 @@ import { type Minor, minor } from '../../core/money/minor.ts'
 import { bad, type Checked, good, type Problem, problem, problemsUnder } from '../../core/problems.ts'
 import type { Settings } from '../../core/shop/settings.ts'
 import type { Way } from '../../core/vocabulary/work.ts'
-import { accepted, amountIn } from '../checked-in.ts'
+import type { Write } from '../file/ledger.ts'
+import { type Estimated, estimateContents } from '../papers/estimate.ts'
+import { refuse, refuseAny } from '../rows/refusal.ts'
+import { readSettings } from '../rows/settings.ts'
+import { type Doing, verb } from '../rows/verb.ts'
+import { accepted, amountIn } from '../rules/checked-in.ts'
 import {
   type EstimateRow,
   estimateNumber,
@@ -12,16 +17,11 @@ import {
   keepLines,
   lastVersion,
   onOneEstimate,
-} from '../estimate-rows.ts'
-import { type RepairRow, repairInShop, repairOpenTo, settle } from '../facts.ts'
-import { dayOfDoing, issue } from '../issue.ts'
-import type { Write } from '../ledger.ts'
-import { type Estimated, estimateContents } from '../papers/estimate.ts'
-import { checkedLines, type LineEntry, type PricedLines } from '../price-lines.ts'
-import { refuse, refuseAny } from '../refusal.ts'
+} from '../rules/estimate-rows.ts'
+import { type RepairRow, repairInShop, repairOpenTo, settle } from '../rules/facts.ts'
+import { dayOfDoing, issue } from '../rules/issue.ts'
+import { checkedLines, type LineEntry, type PricedLines } from '../rules/price-lines.ts'
 import { estimates } from '../schema/index.ts'
-import { readSettings } from '../settings.ts'
-import { type Doing, verb } from '../verb.ts'
 
 /** What is written of one repair: its lines, and an upper end where the work cannot be known before the strip. */
 export interface SectionEntry {

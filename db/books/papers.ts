@@ -2,13 +2,13 @@ import type { Period } from '../../core/calendar/period.ts'
 import type { PaperSize } from '../../core/papers/sizes.ts'
 import type { WorkingKind } from '../../core/papers/working.ts'
 import { goesHome, workingKinds } from '../../core/papers/working-kinds.ts'
-import { hashOf } from '../files-beside.ts'
+import { hashOf } from '../file/files-beside.ts'
 import { aboutPaper } from '../papers/about.ts'
 import { fitting } from '../papers/fitting.ts'
 import { workingPapers } from '../papers/index.ts'
-import { refuse } from '../refusal.ts'
+import { refuse } from '../rows/refusal.ts'
+import { verb } from '../rows/verb.ts'
 import { handedPapers } from '../schema/index.ts'
-import { verb } from '../verb.ts'
 
 /** A working paper that the owner is given. `id` is of what its kind is drawn of; only a statement speaks of a period. */
 export interface HandOut {

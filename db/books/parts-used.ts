@@ -1,11 +1,11 @@
 import { eq } from 'drizzle-orm'
 import { minor } from '../../core/money/minor.ts'
-import { refuseUseBeyondLimit } from '../beyond-limit.ts'
-import { repairInShop, repairOpenTo } from '../facts.ts'
-import { known, refuse } from '../refusal.ts'
+import { known, refuse } from '../rows/refusal.ts'
+import { leftOfUse, moveStock, partRow } from '../rows/stock.ts'
+import { verb } from '../rows/verb.ts'
+import { refuseUseBeyondLimit } from '../rules/beyond-limit.ts'
+import { repairInShop, repairOpenTo } from '../rules/facts.ts'
 import { stockMoves } from '../schema/index.ts'
-import { leftOfUse, moveStock, partRow } from '../stock.ts'
-import { verb } from '../verb.ts'
 
 /** A part used at the bench. */
 export interface PartUse {

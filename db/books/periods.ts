@@ -1,9 +1,9 @@
-import { closedTo } from '../book-day.ts'
-import { dayOfDoing } from '../issue.ts'
-import { refuse } from '../refusal.ts'
+import { refuse } from '../rows/refusal.ts'
+import { readSettings } from '../rows/settings.ts'
+import { verb } from '../rows/verb.ts'
+import { closedTo } from '../rules/book-day.ts'
+import { dayOfDoing } from '../rules/issue.ts'
 import { closedPeriods } from '../schema/index.ts'
-import { readSettings } from '../settings.ts'
-import { verb } from '../verb.ts'
 
 /** Closes the books up to a day, which is over: nothing is booked on it or before it any more. There is no opening again. */
 export const closePeriod = verb('accounts.closePeriod', (tx, input: { toDate: string }, doing) => {

@@ -1,14 +1,14 @@
 import { and, eq, isNull } from 'drizzle-orm'
 import { isKept, pictureOf } from '../../core/photograph/picture.ts'
 import type { PhotographMoment } from '../../core/vocabulary/intake.ts'
-import { accepted } from '../checked-in.ts'
-import { repairInShop } from '../facts.ts'
-import { hashOf } from '../files-beside.ts'
-import type { Ledger, Read, Write } from '../ledger.ts'
-import { type PhotographFile, writePhotograph } from '../photograph-files.ts'
-import { known, refuse } from '../refusal.ts'
+import { hashOf } from '../file/files-beside.ts'
+import type { Ledger, Read, Write } from '../file/ledger.ts'
+import { type PhotographFile, writePhotograph } from '../file/photograph-files.ts'
+import { known, refuse } from '../rows/refusal.ts'
+import { type Doing, verb } from '../rows/verb.ts'
+import { accepted } from '../rules/checked-in.ts'
+import { repairInShop } from '../rules/facts.ts'
 import { conditionNotes, photographs, photographUses } from '../schema/index.ts'
-import { type Doing, verb } from '../verb.ts'
 
 /** The row of a photograph by its hash, if it is on record. */
 export const photographRow = (read: Read, hash: string) =>

@@ -4,11 +4,13 @@ import { localOf } from '../../core/calendar/zone.ts'
 import { typedError } from '../../core/rate/typed-error.ts'
 import { standingEntries } from '../../core/run-in/log.ts'
 import type { Settings } from '../../core/shop/settings.ts'
-import { accepted } from '../checked-in.ts'
-import { latestClockCheck } from '../clock-check.ts'
-import type { Read, Write } from '../ledger.ts'
-import { pastMoment, refuseBackwards } from '../moments.ts'
-import { known, refuse } from '../refusal.ts'
+import type { Read, Write } from '../file/ledger.ts'
+import { latestClockCheck } from '../rows/clock-check.ts'
+import { known, refuse } from '../rows/refusal.ts'
+import { readSettings } from '../rows/settings.ts'
+import { type Doing, verb } from '../rows/verb.ts'
+import { accepted } from '../rules/checked-in.ts'
+import { pastMoment, refuseBackwards } from '../rules/moments.ts'
 import {
   entriesOf,
   isReadAfter,
@@ -17,10 +19,8 @@ import {
   runRow,
   settleAllDues,
   settleOpenDues,
-} from '../run-log.ts'
+} from '../rules/run-log.ts'
 import { clockChecks, readings } from '../schema/index.ts'
-import { readSettings } from '../settings.ts'
-import { type Doing, verb } from '../verb.ts'
 
 /** What is seen, heard and done at a clock on the round. */
 export interface ReadingEntry {

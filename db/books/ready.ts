@@ -1,7 +1,7 @@
 import { eq } from 'drizzle-orm'
-import { repairOpenTo, settle } from '../facts.ts'
+import { verb } from '../rows/verb.ts'
+import { repairOpenTo, settle } from '../rules/facts.ts'
 import { repairs } from '../schema/index.ts'
-import { verb } from '../verb.ts'
 
 /** Says a clock is ready without a run-in, and why none is needed (as for an estimate only, or a case repair). */
 export const declareReady = verb(

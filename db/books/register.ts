@@ -13,15 +13,15 @@ import type {
   Power,
   Strike,
 } from '../../core/vocabulary/clock.ts'
-import { accepted } from '../checked-in.ts'
-import { currentOwnerId, findClock, findOwner } from '../find-entries.ts'
-import type { Read, Write } from '../ledger.ts'
-import { likelyClocks, likelyOwners } from '../likely.ts'
-import { known, refuse } from '../refusal.ts'
+import type { Read, Write } from '../file/ledger.ts'
+import { currentOwnerId, findClock, findOwner } from '../rows/find-entries.ts'
+import { known, refuse } from '../rows/refusal.ts'
+import { refuseUnseen } from '../rows/seen.ts'
+import { readSettings } from '../rows/settings.ts'
+import { verb } from '../rows/verb.ts'
+import { accepted } from '../rules/checked-in.ts'
+import { likelyClocks, likelyOwners } from '../rules/likely.ts'
 import { clockOwners, clocks, ownerContacts, owners, repairs } from '../schema/index.ts'
-import { refuseUnseen } from '../seen.ts'
-import { readSettings } from '../settings.ts'
-import { verb } from '../verb.ts'
 
 /** An owner as entered. */
 export interface OwnerEntry {

@@ -2,12 +2,12 @@ import { eq, sql } from 'drizzle-orm'
 import type { Settings, SettingsGroup } from '../../core/shop/settings.ts'
 import { type SomeSettings, settingsProblems } from '../../core/shop/settings-problems.ts'
 import type { PlaceKind } from '../../core/vocabulary/work.ts'
-import type { Write } from '../ledger.ts'
-import { startSeriesAfter } from '../numbering.ts'
-import { known, Refusal, refuse } from '../refusal.ts'
+import type { Write } from '../file/ledger.ts'
+import { startSeriesAfter } from '../rows/numbering.ts'
+import { known, Refusal, refuse } from '../rows/refusal.ts'
+import { isShopOpen, keepSettings, readSettings } from '../rows/settings.ts'
+import { verb } from '../rows/verb.ts'
 import { holidays, people, shelfPlaces } from '../schema/index.ts'
-import { isShopOpen, keepSettings, readSettings } from '../settings.ts'
-import { verb } from '../verb.ts'
 
 const theShop = { kind: 'shop', id: 1 } as const
 

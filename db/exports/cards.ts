@@ -1,7 +1,7 @@
 import { and, asc, eq, gt, isNull } from 'drizzle-orm'
 import type { Card } from '../../core/exports/vcard.ts'
-import { byId } from '../by-id.ts'
-import type { Read } from '../ledger.ts'
+import type { Read } from '../file/ledger.ts'
+import { byId } from '../rows/by-id.ts'
 import { ownerContacts, owners } from '../schema/index.ts'
 
 const lines = (text: string): string[] =>

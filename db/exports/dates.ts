@@ -1,5 +1,5 @@
 import { sql } from 'drizzle-orm'
-import type { Read } from '../ledger.ts'
+import type { Read } from '../file/ledger.ts'
 
 /** A day something is expected on. */
 export interface EstimatedDate {

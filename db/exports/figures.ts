@@ -3,9 +3,9 @@ import { minorText } from '../../core/money/minor.ts'
 import type { ComebackRow } from '../../core/reports/comebacks.ts'
 import type { HoursRow } from '../../core/reports/hours.ts'
 import { turnRoundParts } from '../../core/reports/turn-round.ts'
-import type { Read } from '../ledger.ts'
+import type { Read } from '../file/ledger.ts'
 import { figuresView } from '../read/reports.ts'
-import { readSettings } from '../settings.ts'
+import { readSettings } from '../rows/settings.ts'
 import type { Cell, Table } from './table.ts'
 
 type Row = Readonly<Record<string, Cell>>

@@ -9,9 +9,9 @@ import {
   type WriteOffKind,
   writeOffCauses,
 } from '../../core/vocabulary/work.ts'
-import { byId } from '../by-id.ts'
-import type { Read } from '../ledger.ts'
-import { readSettings } from '../settings.ts'
+import type { Read } from '../file/ledger.ts'
+import { byId } from '../rows/by-id.ts'
+import { readSettings } from '../rows/settings.ts'
 import { pricedPapers } from './money.ts'
 
 /** What the owners owe; below nothing, what the shop holds for them on their repairs. */

@@ -1,8 +1,8 @@
 import { sql } from 'drizzle-orm'
 import { minorText } from '../../core/money/minor.ts'
 import type { PaperContents } from '../../core/papers/contents.ts'
-import { byId } from '../by-id.ts'
-import type { Read } from '../ledger.ts'
+import type { Read } from '../file/ledger.ts'
+import { byId } from '../rows/by-id.ts'
 import { type Table, table } from './table.ts'
 
 /** Papers as they were issued. */

@@ -1,8 +1,8 @@
 import type { SQL } from 'drizzle-orm'
 import { type Minor, minorText } from '../../core/money/minor.ts'
-import { byId } from '../by-id.ts'
-import type { Read } from '../ledger.ts'
-import { readSettings } from '../settings.ts'
+import type { Read } from '../file/ledger.ts'
+import { byId } from '../rows/by-id.ts'
+import { readSettings } from '../rows/settings.ts'
 
 /** A cell as it is exported; nothing where nothing is known. */
 export type Cell = string | number | null

@@ -1,7 +1,7 @@
 import type { Period } from '../../core/calendar/period.ts'
 import { minorText } from '../../core/money/minor.ts'
 import { taxView } from '../read/tax.ts'
-import { readSettings } from '../settings.ts'
+import { readSettings } from '../rows/settings.ts'
 import type { Table } from './table.ts'
 
 /** The tax of a period by code, rate and kind of line, and what bore none, due as the shop's settings say. */

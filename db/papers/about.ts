@@ -1,10 +1,10 @@
 import type { WorkingKind } from '../../core/papers/working.ts'
 import { workingKinds as kinds, type workingKinds } from '../../core/papers/working-kinds.ts'
 import { ownerRow } from '../books/register.ts'
-import { estimateRow } from '../estimate-rows.ts'
-import { type RepairRow, repairRow } from '../facts.ts'
-import type { Read } from '../ledger.ts'
-import { runRow } from '../run-log.ts'
+import type { Read } from '../file/ledger.ts'
+import { estimateRow } from '../rules/estimate-rows.ts'
+import { type RepairRow, repairRow } from '../rules/facts.ts'
+import { runRow } from '../rules/run-log.ts'
 
 type DrawnOf = (typeof workingKinds)[WorkingKind]['of']
 

@@ -1,5 +1,5 @@
 import { asc, eq } from 'drizzle-orm'
-import type { Read } from '../ledger.ts'
+import type { Read } from '../file/ledger.ts'
 import { belongings } from '../schema/index.ts'
 
 /** Everything that came with the clock of a repair, in the order it was written down. */

@@ -1,8 +1,8 @@
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import type { BenchCardContents } from '../../core/papers/working.ts'
-import { repairRow } from '../facts.ts'
-import type { Read } from '../ledger.ts'
+import type { Read } from '../file/ledger.ts'
 import { repairView } from '../read/repair.ts'
+import { repairRow } from '../rules/facts.ts'
 import { belongingsOf } from './belongings.ts'
 import { paperBelonging, repairAndTop, repairCode } from './top.ts'
 

@@ -1,6 +1,6 @@
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import type { ConditionReportContents, ReportNote, ReportPhotograph } from '../../core/papers/working.ts'
-import type { Read } from '../ledger.ts'
+import type { Read } from '../file/ledger.ts'
 import { conditionOf, photographsOf } from '../read/condition.ts'
 import { repairAndTop } from './top.ts'
 

@@ -1,9 +1,9 @@
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import type { GoAheadContents } from '../../core/papers/working.ts'
-import { estimateRow } from '../estimate-rows.ts'
-import { documentRow, frozenContents } from '../frozen-papers.ts'
-import type { Read } from '../ledger.ts'
-import { refuse } from '../refusal.ts'
+import type { Read } from '../file/ledger.ts'
+import { refuse } from '../rows/refusal.ts'
+import { estimateRow } from '../rules/estimate-rows.ts'
+import { documentRow, frozenContents } from '../rules/frozen-papers.ts'
 
 /** The form for the owner's word on an estimate, from what was frozen when it was sent; refuses one that was not sent. */
 export function goAheadContents(read: Read, estimateId: number, at: string): GoAheadContents {

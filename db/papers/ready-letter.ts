@@ -1,6 +1,6 @@
 import type { ReadyLetterContents } from '../../core/papers/working.ts'
-import type { Read } from '../ledger.ts'
-import { readSettings } from '../settings.ts'
+import type { Read } from '../file/ledger.ts'
+import { readSettings } from '../rows/settings.ts'
 import { waitingClock } from './waiting.ts'
 
 /** The letter that says the clock of a repair may be fetched; refuses one that is not ready. */

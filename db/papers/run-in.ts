@@ -3,9 +3,9 @@ import type { CertificateReading, RunInContents } from '../../core/papers/workin
 import { patternOf } from '../../core/run-in/limits.ts'
 import { shelfLog } from '../../core/run-in/log.ts'
 import { clockRow } from '../books/register.ts'
-import type { Read } from '../ledger.ts'
+import type { Read } from '../file/ledger.ts'
 import { runDetail } from '../read/run.ts'
-import { runRow } from '../run-log.ts'
+import { runRow } from '../rules/run-log.ts'
 import { people } from '../schema/index.ts'
 import { repairAndTop } from './top.ts'
 

@@ -2,10 +2,10 @@ import type { Period } from '../../core/calendar/period.ts'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import type { StatementContents } from '../../core/papers/working.ts'
 import { ownerRow } from '../books/register.ts'
-import { paperHead } from '../issue.ts'
-import type { Read } from '../ledger.ts'
-import { ownerEntries } from '../owner-entries.ts'
-import { readSettings } from '../settings.ts'
+import type { Read } from '../file/ledger.ts'
+import { ownerEntries } from '../rows/owner-entries.ts'
+import { readSettings } from '../rows/settings.ts'
+import { paperHead } from '../rules/issue.ts'
 
 /** An owner's account to the day of `at`, or of a period, with the balance after each entry; refuses an owner merged into another. */
 export function statementContents(

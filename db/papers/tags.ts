@@ -1,5 +1,5 @@
 import type { PaperTag, TagsContents } from '../../core/papers/working.ts'
-import type { Read } from '../ledger.ts'
+import type { Read } from '../file/ledger.ts'
 import { belongingsOf } from './belongings.ts'
 import { paperBelonging, repairAndTop, repairCode } from './top.ts'
 

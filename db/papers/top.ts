@@ -1,12 +1,12 @@
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import type { PaperBelonging } from '../../core/papers/contents.ts'
 import type { RepairTop } from '../../core/papers/working.ts'
-import { type RepairRow, repairRow } from '../facts.ts'
-import { paperHead } from '../issue.ts'
-import type { Read } from '../ledger.ts'
-import { known } from '../refusal.ts'
+import type { Read } from '../file/ledger.ts'
+import { known } from '../rows/refusal.ts'
+import { readSettings } from '../rows/settings.ts'
+import { type RepairRow, repairRow } from '../rules/facts.ts'
+import { paperHead } from '../rules/issue.ts'
 import type { belongings } from '../schema/index.ts'
-import { readSettings } from '../settings.ts'
 
 /** What every working paper about a repair carries, drawn at `at`. */
 function repairTop(read: Read, repair: RepairRow, at: string): RepairTop {

@@ -1,7 +1,7 @@
 import { daysBetween } from '../../core/calendar/civil.ts'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import type { UncollectedLetterContents } from '../../core/papers/working.ts'
-import type { Read } from '../ledger.ts'
+import type { Read } from '../file/ledger.ts'
 import { waitingClock } from './waiting.ts'
 
 /** The reminder that the clock of a repair still stands in the shop; refuses one that is not ready. */

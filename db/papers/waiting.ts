@@ -1,8 +1,8 @@
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { minor } from '../../core/money/minor.ts'
-import type { Read } from '../ledger.ts'
+import type { Read } from '../file/ledger.ts'
 import { counterView } from '../read/counter.ts'
-import { refuse } from '../refusal.ts'
+import { refuse } from '../rows/refusal.ts'
 import { belongingsOf } from './belongings.ts'
 import { paperBelonging, repairAndTop } from './top.ts'
 

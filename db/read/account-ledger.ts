@@ -2,7 +2,7 @@ import { type SQL, sql } from 'drizzle-orm'
 import type { AccountName } from '../../core/accounts/names.ts'
 import type { Period } from '../../core/calendar/period.ts'
 import { type Minor, minor } from '../../core/money/minor.ts'
-import type { Read } from '../ledger.ts'
+import type { Read } from '../file/ledger.ts'
 
 const bills = (amount: SQL) => sql`
   SELECT issued_on AS "on", issued_at AS at, kind AS entry, ${amount} AS amount, owner_id, repair_id, id AS document_id, '' AS remark

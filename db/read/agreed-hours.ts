@@ -1,7 +1,7 @@
 import { and, asc, eq } from 'drizzle-orm'
 import { minutesOfHours } from '../../core/labour/hours.ts'
-import type { Read } from '../ledger.ts'
-import { amongAsked, question, these } from '../question.ts'
+import type { Read } from '../file/ledger.ts'
+import { amongAsked, question, these } from '../rows/question.ts'
 import { estimateLines, estimates, goAheads } from '../schema/index.ts'
 
 const goneAhead = question(read =>

@@ -1,8 +1,8 @@
 import { and, asc, desc, eq, lt, sql } from 'drizzle-orm'
 import { sinceBefore } from '../../core/condition/compare.ts'
-import type { RepairRow } from '../facts.ts'
-import type { Read } from '../ledger.ts'
-import { amongAsked, askedId, question, these } from '../question.ts'
+import type { Read } from '../file/ledger.ts'
+import { amongAsked, askedId, question, these } from '../rows/question.ts'
+import type { RepairRow } from '../rules/facts.ts'
 import * as s from '../schema/index.ts'
 
 const photographs = question(read =>

@@ -1,10 +1,10 @@
 import { and, asc, eq, isNull } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { whereabouts, whereBelongingIs, whereClockIs } from '../../core/custody/custody.ts'
-import { inShop } from '../in-shop.ts'
-import type { Read } from '../ledger.ts'
+import type { Read } from '../file/ledger.ts'
+import { inShop } from '../rows/in-shop.ts'
+import { readSettings } from '../rows/settings.ts'
 import * as s from '../schema/index.ts'
-import { readSettings } from '../settings.ts'
 import { outsideAway } from './bench.ts'
 import { clockInShort } from './clock-words.ts'
 

@@ -5,9 +5,9 @@ import type { PaperKind } from '../../core/papers/contents.ts'
 import type { HomeKind } from '../../core/papers/working-kinds.ts'
 import type { Form } from '../../core/vocabulary/clock.ts'
 import { handOut } from '../books/papers.ts'
-import type { Read } from '../ledger.ts'
+import type { Read } from '../file/ledger.ts'
+import type { Subject } from '../rows/verb.ts'
 import * as s from '../schema/index.ts'
-import type { Subject } from '../verb.ts'
 import { type Turn, turned } from './turn.ts'
 
 interface DayBookRow {

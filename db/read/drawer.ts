@@ -1,7 +1,7 @@
 import { eq } from 'drizzle-orm'
 import { minor } from '../../core/money/minor.ts'
-import { drawerExpected } from '../drawer.ts'
-import type { Read } from '../ledger.ts'
+import type { Read } from '../file/ledger.ts'
+import { drawerExpected } from '../rows/drawer.ts'
 import { drawerCounts, people } from '../schema/index.ts'
 import { type Turn, turned } from './turn.ts'
 

@@ -9,19 +9,19 @@ import {
 import { priced } from '../../core/pricing/price.ts'
 import type { SaidOfCost } from '../../core/pricing/quoted-range.ts'
 import type { Settings } from '../../core/shop/settings.ts'
-import { agreedLimit, askedLimit } from '../agreed-limit.ts'
-import { accepted } from '../checked-in.ts'
+import type { Read } from '../file/ledger.ts'
+import { askedId, question } from '../rows/question.ts'
+import { agreedLimit, askedLimit } from '../rules/agreed-limit.ts'
+import { accepted } from '../rules/checked-in.ts'
 import {
   type EstimateRow,
   estimateEntries,
   estimateNumber,
   estimatePriced,
   onOneEstimate,
-} from '../estimate-rows.ts'
-import type { RepairRow } from '../facts.ts'
-import type { Read } from '../ledger.ts'
-import { taxRules } from '../price-lines.ts'
-import { askedId, question } from '../question.ts'
+} from '../rules/estimate-rows.ts'
+import type { RepairRow } from '../rules/facts.ts'
+import { taxRules } from '../rules/price-lines.ts'
 import * as s from '../schema/index.ts'
 import type { partsUsedOn } from './bench-card.ts'
 import { clockInShort } from './clock-words.ts'

@@ -2,9 +2,9 @@ import { and, asc, desc, eq, isNull, sql } from 'drizzle-orm'
 import { contactMeant, contactText } from '../../core/owner/contact.ts'
 import type { Stage } from '../../core/standing/standing.ts'
 import type { Form } from '../../core/vocabulary/clock.ts'
-import { plainMark } from '../find-entries.ts'
-import type { Read } from '../ledger.ts'
-import { amongAsked, question, these } from '../question.ts'
+import type { Read } from '../file/ledger.ts'
+import { plainMark } from '../rows/find-entries.ts'
+import { amongAsked, question, these } from '../rows/question.ts'
 import * as s from '../schema/index.ts'
 
 /** One thing found. The words around the codes are the page's. */

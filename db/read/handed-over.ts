@@ -3,8 +3,8 @@ import { dayBegins, dayEnds } from '../../core/calendar/zone.ts'
 import { entryMinutes } from '../../core/labour/minutes.ts'
 import { type Minor, minor } from '../../core/money/minor.ts'
 import type { Stretch } from '../../core/reports/turn-round.ts'
-import { among } from '../among.ts'
-import type { Read } from '../ledger.ts'
+import type { Read } from '../file/ledger.ts'
+import { among } from '../rows/among.ts'
 import * as s from '../schema/index.ts'
 
 /** The repairs handed over from one day to another, both included. */

@@ -1,7 +1,7 @@
 import { keptContact } from '../../core/owner/contact.ts'
-import type { Read } from '../ledger.ts'
-import { type LikelyOwner, likelyOwners } from '../likely.ts'
-import { readSettings } from '../settings.ts'
+import type { Read } from '../file/ledger.ts'
+import { readSettings } from '../rows/settings.ts'
+import { type LikelyOwner, likelyOwners } from '../rules/likely.ts'
 
 /** A new owner as typed so far. */
 export interface OwnerTyped {

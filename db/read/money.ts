@@ -1,6 +1,6 @@
 import { and, asc, between, eq, gte, lte, sql } from 'drizzle-orm'
 import { minor } from '../../core/money/minor.ts'
-import type { Read } from '../ledger.ts'
+import type { Read } from '../file/ledger.ts'
 import * as s from '../schema/index.ts'
 
 /** What came in less what went out, for each way of paying that was used. */

@@ -1,8 +1,8 @@
 import { asc, eq, sql } from 'drizzle-orm'
 import { daysBetween } from '../../core/calendar/civil.ts'
 import { minor } from '../../core/money/minor.ts'
-import { accountHeld, repairBalance } from '../balance.ts'
-import type { Read } from '../ledger.ts'
+import type { Read } from '../file/ledger.ts'
+import { accountHeld, repairBalance } from '../rules/balance.ts'
 import * as s from '../schema/index.ts'
 
 /** The owner a duplicate was merged into at last, or the owner itself. */

@@ -1,10 +1,10 @@
 import { and, asc, eq, ne } from 'drizzle-orm'
 import type { Period } from '../../core/calendar/period.ts'
 import { minor } from '../../core/money/minor.ts'
-import { accountHeld } from '../balance.ts'
 import { ownerRow } from '../books/register.ts'
-import type { Read } from '../ledger.ts'
-import { ownerEntries } from '../owner-entries.ts'
+import type { Read } from '../file/ledger.ts'
+import { ownerEntries } from '../rows/owner-entries.ts'
+import { accountHeld } from '../rules/balance.ts'
 import { repairs } from '../schema/index.ts'
 
 /** An owner's account in a period: every entry with the balance after it, what is open on which repair, and what is held. */

@@ -1,6 +1,6 @@
 import { desc, eq } from 'drizzle-orm'
-import { closedTo } from '../book-day.ts'
-import type { Read } from '../ledger.ts'
+import type { Read } from '../file/ledger.ts'
+import { closedTo } from '../rules/book-day.ts'
 import { closedPeriods, people } from '../schema/index.ts'
 
 /** To which day the books are closed (null while they are not), and every closing, the last first. */

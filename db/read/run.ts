@@ -2,9 +2,9 @@ import { asc, eq } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { standingEntries } from '../../core/run-in/log.ts'
 import { stageNow } from '../../core/run-in/progress.ts'
-import type { Read } from '../ledger.ts'
-import { amongAsked, askedId, question, these } from '../question.ts'
-import { assessmentOf, byRun, entriesOf, type RunRow } from '../run-log.ts'
+import type { Read } from '../file/ledger.ts'
+import { amongAsked, askedId, question, these } from '../rows/question.ts'
+import { assessmentOf, byRun, entriesOf, type RunRow } from '../rules/run-log.ts'
 import * as s from '../schema/index.ts'
 
 type ClockRow = typeof s.clocks.$inferSelect

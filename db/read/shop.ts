@@ -1,8 +1,8 @@
 import { asc } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
-import type { Read } from '../ledger.ts'
+import type { Read } from '../file/ledger.ts'
+import { isShopOpen, readSettings } from '../rows/settings.ts'
 import { dayBook, holidays, people, shelfPlaces } from '../schema/index.ts'
-import { isShopOpen, readSettings } from '../settings.ts'
 
 /** What tells this ledger from any other: the beginning of its first day-book row's hash. */
 const ledgerMark = (read: Read): string =>

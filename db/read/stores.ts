@@ -1,10 +1,10 @@
 import { asc, desc, eq, isNull, sql } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { minor } from '../../core/money/minor.ts'
-import type { Read } from '../ledger.ts'
+import type { Read } from '../file/ledger.ts'
+import { readSettings } from '../rows/settings.ts'
+import { partRow } from '../rows/stock.ts'
 import * as s from '../schema/index.ts'
-import { readSettings } from '../settings.ts'
-import { partRow } from '../stock.ts'
 
 /** Orders that have not arrived, the longest due first. */
 export const openOrders = (read: Read, today: string) =>

@@ -2,9 +2,9 @@ import { and, between, eq, inArray, sql } from 'drizzle-orm'
 import { type Minor, minor } from '../../core/money/minor.ts'
 import type { TaxDue } from '../../core/tax/due.ts'
 import { addedUp, type TaxRow } from '../../core/tax/rows.ts'
-import type { Read } from '../ledger.ts'
+import type { Read } from '../file/ledger.ts'
+import { readSettings } from '../rows/settings.ts'
 import { documents, documentTaxes, settledTaxes } from '../schema/index.ts'
-import { readSettings } from '../settings.ts'
 
 const bills = inArray(documents.kind, ['invoice', 'credit-note'])
 

@@ -1,5 +1,5 @@
 import type { verify } from '../../core/words/en/verify.ts'
-import type { Read } from '../ledger.ts'
+import type { Read } from '../file/ledger.ts'
 
 /** What can be wrong; each code has a sentence in the catalogue. */
 export type FaultCode = keyof typeof verify.faults

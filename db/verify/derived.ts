@@ -1,11 +1,11 @@
 import { isDeepStrictEqual } from 'node:util'
 import { asc, eq, gt, sql } from 'drizzle-orm'
-import { repairBalance } from '../balance.ts'
-import { byId } from '../by-id.ts'
-import { standingOf } from '../facts.ts'
-import type { Read } from '../ledger.ts'
+import type { Read } from '../file/ledger.ts'
+import { byId } from '../rows/by-id.ts'
+import { repairBalance } from '../rules/balance.ts'
+import { standingOf } from '../rules/facts.ts'
+import { settledKept, settledOf } from '../rules/settled-taxes.ts'
 import { parts, repairs, stockMoves } from '../schema/index.ts'
-import { settledKept, settledOf } from '../settled-taxes.ts'
 import { type Check, type Fault, fault } from './check.ts'
 
 const allRepairs = (read: Read) =>

@@ -1,9 +1,9 @@
 import { asc, eq, isNotNull, sql } from 'drizzle-orm'
 import { isCredited } from '../../core/accounts/credit.ts'
 import type { CreditNoteContents, InvoiceContents } from '../../core/papers/contents.ts'
-import { accountHeld } from '../balance.ts'
-import { documentRow, frozenContents } from '../frozen-papers.ts'
-import type { Read } from '../ledger.ts'
+import type { Read } from '../file/ledger.ts'
+import { accountHeld } from '../rules/balance.ts'
+import { documentRow, frozenContents } from '../rules/frozen-papers.ts'
 import { closedPeriods, documents, drawerCounts, owners, payments } from '../schema/index.ts'
 import { type Check, type Fault, fault } from './check.ts'
 

@@ -1,5 +1,5 @@
 import { asc, eq } from 'drizzle-orm'
-import type { Read } from '../ledger.ts'
+import type { Read } from '../file/ledger.ts'
 import { documents, estimates, repairs, series } from '../schema/index.ts'
 import { type Check, type Fault, fault } from './check.ts'
 

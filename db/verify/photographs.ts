@@ -1,7 +1,7 @@
 import { asc, gt } from 'drizzle-orm'
-import { byId } from '../by-id.ts'
-import { foundBeside } from '../files-beside.ts'
-import { photographPath } from '../photograph-files.ts'
+import { foundBeside } from '../file/files-beside.ts'
+import { photographPath } from '../file/photograph-files.ts'
+import { byId } from '../rows/by-id.ts'
 import { photographs as table } from '../schema/index.ts'
 import { type Check, fault } from './check.ts'
 

@@ -1,6 +1,6 @@
 import Database from 'better-sqlite3'
 import { sql } from 'drizzle-orm'
-import { applyMigrations, migrationsIn } from '../migrations.ts'
+import { applyMigrations, migrationsIn } from '../file/migrations.ts'
 import { type Check, fault } from './check.ts'
 
 interface Thing {

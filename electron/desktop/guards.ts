@@ -1,5 +1,5 @@
 import { type IpcMainInvokeEvent, ipcMain, shell, type WebContents } from 'electron'
-import { isOwn, origin } from '../hosts/desktop.ts'
+import { isOwn, origin } from './host.ts'
 
 /** What a person may leave the ledger for: to write to an owner or to ring one up. */
 const leaves = (address: string) => /^(mailto|tel):/i.test(address)

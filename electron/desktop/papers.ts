@@ -4,9 +4,9 @@ import { tmpdir } from 'node:os'
 import { basename, join } from 'node:path'
 import { app, type BrowserWindow, dialog, shell } from 'electron'
 import { start } from '../../core/words/en/start.ts'
-import type { PaperOutcome } from '../bridge.ts'
-import { origin } from '../hosts/desktop.ts'
-import type { Handle } from '../hosts/limits.ts'
+import type { Handle } from '../server/hosts/limits.ts'
+import type { PaperOutcome } from './bridge.ts'
+import { origin } from './host.ts'
 
 /** A paper as the handler gives it out. */
 interface Paper {

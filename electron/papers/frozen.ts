@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { PaperSize } from '../../core/papers/sizes.ts'
 import { en } from '../../core/words/en/index.ts'
-import { hashOf } from '../../db/files-beside.ts'
-import { type FrozenPaper, frozenPaper } from '../../db/frozen-papers.ts'
+import { hashOf } from '../../db/file/files-beside.ts'
+import type { Ledger } from '../../db/file/ledger.ts'
 import {
   firstUndrawn,
   keepPaper,
@@ -11,8 +11,8 @@ import {
   nonePassed,
   type Passed,
   readKeptPaper,
-} from '../../db/kept-papers.ts'
-import type { Ledger } from '../../db/ledger.ts'
+} from '../../db/rows/kept-papers.ts'
+import { type FrozenPaper, frozenPaper } from '../../db/rules/frozen-papers.ts'
 import { places } from '../places.ts'
 import { renderPaper } from './paper.ts'
 import { photographsOf } from './photographs.ts'

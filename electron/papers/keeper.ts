@@ -1,5 +1,5 @@
-import { nonePassed } from '../../db/kept-papers.ts'
-import type { Ledger } from '../../db/ledger.ts'
+import type { Ledger } from '../../db/file/ledger.ts'
+import { nonePassed } from '../../db/rows/kept-papers.ts'
 import { keepNext } from './frozen.ts'
 
 /** How long nothing must have been asked for before a paper is drawn: people go first. */

@@ -3,8 +3,8 @@ import { existsSync, readFileSync, renameSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
-import { openLedger } from '../../db/ledger.ts'
-import { createHandler } from '../../electron/handler.ts'
+import { openLedger } from '../../db/file/ledger.ts'
+import { createHandler } from '../../electron/server/handler.ts'
 import { testSettings } from '../electron/handler-fixture.ts'
 
 /** The shop of twenty years (quality targets): 25,000 owners, 32,000 clocks, 40,000 repairs, 1,200,000 readings. */

@@ -3,8 +3,8 @@ import { cpSync, mkdirSync, readdirSync, readFileSync, truncateSync, writeFileSy
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { openLedger } from '../../db/ledger.ts'
-import { LedgerRefused } from '../../db/ledger-refused.ts'
+import { openLedger } from '../../db/file/ledger.ts'
+import { LedgerRefused } from '../../db/file/ledger-refused.ts'
 import { people } from '../../db/schema/index.ts'
 import { migrations, now, temporaryFolder } from './temporary-ledger.ts'
 

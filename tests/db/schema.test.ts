@@ -5,7 +5,7 @@ import { is } from 'drizzle-orm'
 import { CasingCache } from 'drizzle-orm/casing'
 import { getTableConfig, SQLiteTable } from 'drizzle-orm/sqlite-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { openLedger } from '../../db/ledger.ts'
+import { openLedger } from '../../db/file/ledger.ts'
 import * as schema from '../../db/schema/index.ts'
 import { migrations, now, temporaryFolder } from './temporary-ledger.ts'
 

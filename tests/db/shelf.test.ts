@@ -5,7 +5,7 @@ import { read } from '../../db/books/readings.ts'
 import { pass, startRunIn } from '../../db/books/shelf.ts'
 import { addPlace } from '../../db/books/shop.ts'
 import { runView, shelfView } from '../../db/read/shelf.ts'
-import { runRow } from '../../db/run-log.ts'
+import { runRow } from '../../db/rules/run-log.ts'
 import { workLedger } from './work-ledger.ts'
 
 let shop: ReturnType<typeof workLedger>

@@ -5,9 +5,9 @@ import { putBack, takePart } from '../../db/books/parts-used.ts'
 import { addPart, arriveOrder, countPart, orderParts, receiveParts } from '../../db/books/stores.ts'
 import { partsUsedOn } from '../../db/read/bench-card.ts'
 import { partView } from '../../db/read/stores.ts'
-import { Refusal } from '../../db/refusal.ts'
+import { Refusal } from '../../db/rows/refusal.ts'
+import { partRow } from '../../db/rows/stock.ts'
 import { stockMoves } from '../../db/schema/index.ts'
-import { partRow } from '../../db/stock.ts'
 import { workLedger } from './work-ledger.ts'
 
 let shop: ReturnType<typeof workLedger>

@@ -1,5 +1,5 @@
-import { openLedger } from '../../db/ledger.ts'
-import { createHandler } from '../../electron/handler.ts'
+import { openLedger } from '../../db/file/ledger.ts'
+import { createHandler } from '../../electron/server/handler.ts'
 import { migrations } from './temporary-ledger.ts'
 
 // Takes in one clock after another on the ledger named on the command line and says each number once it is acknowledged, or why it was

@@ -2,7 +2,7 @@ import { join } from 'node:path'
 import { minor } from '../../core/money/minor.ts'
 import { openingSettings } from '../../core/shop/defaults.ts'
 import { openShop } from '../../db/books/shop.ts'
-import { openLedger } from '../../db/ledger.ts'
+import { openLedger } from '../../db/file/ledger.ts'
 import { clocks, goAheads, owners, repairs } from '../../db/schema/index.ts'
 import { migrations, now, temporaryFolder } from './temporary-ledger.ts'
 

@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs'
 import { _electron, expect, test } from '@playwright/test'
+import { electronBinary, hasDisplay } from '../../electron/commands/start/electron-binary.ts'
 import { places } from '../../electron/places.ts'
-import { electronBinary, hasDisplay } from '../../electron/start/electron-binary.ts'
 
 const binary = electronBinary()
 

@@ -1,5 +1,5 @@
 import { expect, type Page, test } from '@playwright/test'
-import type { Bridge, MenuCommand } from '../../electron/bridge.ts'
+import type { Bridge, MenuCommand } from '../../electron/desktop/bridge.ts'
 import { type Desktop, openDesktop } from './open-desktop.ts'
 
 /** The bridge as the pages see it, and what a test keeps beside it. */

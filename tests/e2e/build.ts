@@ -1,4 +1,4 @@
-import { build, needsBuild } from '../../electron/start/build.ts'
+import { build, needsBuild } from '../../electron/commands/start/build.ts'
 
 /** Before any browser test: the pages and programs are built from the sources as they stand. */
 export default async function buildFirst(): Promise<void> {

@@ -2,7 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs'
 import { AxeBuilder } from '@axe-core/playwright'
 import { expect, type Page, test } from '@playwright/test'
 import { en } from '../../core/words/en/index.ts'
-import { keptPaperPath } from '../../db/kept-papers.ts'
+import { keptPaperPath } from '../../db/rows/kept-papers.ts'
 import { demoIn, type StartedShop } from './start-shop.ts'
 
 const { onPage, copies } = en.papers

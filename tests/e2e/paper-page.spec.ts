@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { AxeBuilder } from '@axe-core/playwright'
 import { expect, type Page, test } from '@playwright/test'
 import { en } from '../../core/words/en/index.ts'
-import { folderBeside } from '../../db/files-beside.ts'
+import { folderBeside } from '../../db/file/files-beside.ts'
 import { needTools } from '../tools.ts'
 import { demoIn, type StartedShop } from './start-shop.ts'
 

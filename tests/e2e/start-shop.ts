@@ -29,7 +29,7 @@ export interface StartedShop {
   close(): Promise<void>
 }
 
-const startProgram = join(places.root, 'electron/start.ts')
+const startProgram = join(places.root, 'electron/commands/start.ts')
 
 /** The printed address, or the command's own words where it ends without one. */
 async function printedAddress(child: ChildProcess): Promise<string> {

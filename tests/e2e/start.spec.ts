@@ -54,7 +54,7 @@ function run(
   return started
 }
 
-const startProgram = join(places.root, 'electron/start.ts')
+const startProgram = join(places.root, 'electron/commands/start.ts')
 const runStart = (args: readonly string[], given: NodeJS.ProcessEnv = {}) =>
   run(process.execPath, [startProgram, ...args], given)
 

@@ -1,9 +1,9 @@
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { openLedger } from '../../db/ledger.ts'
-import { createHandler } from '../../electron/handler.ts'
+import { openLedger } from '../../db/file/ledger.ts'
 import { places } from '../../electron/places.ts'
+import { createHandler } from '../../electron/server/handler.ts'
 import { testSettings } from '../electron/handler-fixture.ts'
 import { picture } from '../pictures/pictures.ts'
 

@@ -2,9 +2,9 @@ import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { openingSettings } from '../../core/shop/defaults.ts'
-import { openLedger } from '../../db/ledger.ts'
-import { createHandler } from '../../electron/handler.ts'
+import { openLedger } from '../../db/file/ledger.ts'
 import { places } from '../../electron/places.ts'
+import { createHandler } from '../../electron/server/handler.ts'
 
 export const dayMs = 86_400_000
 

@@ -16,10 +16,10 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { archive as words } from '../../core/words/en/archive.ts'
 import { readArchive } from '../../db/archive/read.ts'
 import { archiveLines } from '../../db/archive/write.ts'
-import { folderBeside } from '../../db/files-beside.ts'
-import { openLedger } from '../../db/ledger.ts'
-import { photographPath } from '../../db/photograph-files.ts'
-import { openUntouched } from '../../db/untouched.ts'
+import { folderBeside } from '../../db/file/files-beside.ts'
+import { openLedger } from '../../db/file/ledger.ts'
+import { photographPath } from '../../db/file/photograph-files.ts'
+import { openUntouched } from '../../db/file/untouched.ts'
 import { verified } from '../../db/verify/index.ts'
 import { keepPapers } from '../../electron/papers/frozen.ts'
 import { ledgerContents } from '../db/ledger-contents.ts'
@@ -27,7 +27,7 @@ import { migrations, now, temporaryFolder } from '../db/temporary-ledger.ts'
 import { billedShop } from './billed-shop.ts'
 
 const run = promisify(execFile)
-const command = join(import.meta.dirname, '../../electron/archive/command.ts')
+const command = join(import.meta.dirname, '../../electron/commands/archive.ts')
 const place = temporaryFolder()
 const at = (name: string) => join(place.folder, name)
 const file = at('shop.countwheel')

@@ -2,8 +2,8 @@ import { existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { backupsKept } from '../../electron/backups.ts'
-import { lastBackup } from '../../electron/opening-refused.ts'
+import { backupsKept } from '../../electron/copies/backups.ts'
+import { lastBackup } from '../../electron/shop/opening-refused.ts'
 import { openTestShop, type Shop, takeInPell } from './handler-fixture.ts'
 
 let shop: Shop

@@ -1,8 +1,8 @@
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { afterEach, describe, expect, it } from 'vitest'
-import { dayBookHash } from '../../db/verb.ts'
-import { parseDayFile, playDay } from '../../electron/demo/day-file.ts'
+import { dayBookHash } from '../../db/rows/verb.ts'
+import { parseDayFile, playDay } from '../../electron/day/day-file.ts'
 import { ledgerContents } from '../db/ledger-contents.ts'
 import {
   estimateLines,

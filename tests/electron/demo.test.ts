@@ -5,18 +5,18 @@ import { promisify } from 'node:util'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { stages } from '../../core/standing/standing.ts'
 import { verdicts } from '../../core/words/en/shelf.ts'
-import { openLedger } from '../../db/ledger.ts'
-import { demoDayFile } from '../../electron/demo/shop.ts'
-import { createHandler } from '../../electron/handler.ts'
-import { counter } from '../../electron/requests/counter.ts'
-import { estimates } from '../../electron/requests/estimates.ts'
-import { photographActs } from '../../electron/requests/photographs.ts'
-import { register } from '../../electron/requests/register.ts'
+import { openLedger } from '../../db/file/ledger.ts'
+import { demoDayFile } from '../../electron/day/demo-shop.ts'
+import { createHandler } from '../../electron/server/handler.ts'
+import { counter } from '../../electron/server/requests/counter.ts'
+import { estimates } from '../../electron/server/requests/estimates.ts'
+import { photographActs } from '../../electron/server/requests/photographs.ts'
+import { register } from '../../electron/server/requests/register.ts'
 import { ledgerContents } from '../db/ledger-contents.ts'
 import { migrations, now, temporaryFolder } from '../db/temporary-ledger.ts'
 
 const run = promisify(execFile)
-const command = join(import.meta.dirname, '../../electron/demo/command.ts')
+const command = join(import.meta.dirname, '../../electron/commands/demo.ts')
 const place = temporaryFolder()
 const out = join(place.folder, 'out')
 afterAll(() => place.remove())

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { api } from '../../electron/api.ts'
+import { api } from '../../electron/server/api.ts'
 import {
   bracketClock,
   estimateLines,

@@ -2,8 +2,8 @@ import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { openingSettings } from '../../core/shop/defaults.ts'
-import { openLedger } from '../../db/ledger.ts'
-import { createHandler } from '../../electron/handler.ts'
+import { openLedger } from '../../db/file/ledger.ts'
+import { createHandler } from '../../electron/server/handler.ts'
 
 /** An answer with its status and JSON. */
 export interface Answer {

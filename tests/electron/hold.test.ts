@@ -3,10 +3,10 @@ import { once } from 'node:events'
 import { mkdirSync, symlinkSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
-import { holdLedger, LedgerHeld, refuseHeld } from '../../electron/hold.ts'
+import { holdLedger, LedgerHeld, refuseHeld } from '../../electron/shop/hold.ts'
 import { temporaryFolder } from './temporary.ts'
 
-const program = new URL('../../electron/hold.ts', import.meta.url).href
+const program = new URL('../../electron/shop/hold.ts', import.meta.url).href
 
 /** Another process that holds the ledger until it is killed. */
 async function otherHolder(file: string) {

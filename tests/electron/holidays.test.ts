@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { isCivilDate } from '../../core/calendar/civil.ts'
-import { holidaysAttribution, publicHolidays } from '../../electron/holidays.ts'
+import { holidaysAttribution, publicHolidays } from '../../electron/server/holidays.ts'
 import { must, refusals } from '../core/must.ts'
 
 // Standards reference §3; gov.uk bank holidays 2026, England and Wales: the substitute for 26 December is the 28th.

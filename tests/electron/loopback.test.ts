@@ -2,8 +2,8 @@ import { once } from 'node:events'
 import { connect } from 'node:net'
 import { networkInterfaces } from 'node:os'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
-import { longestBody } from '../../electron/hosts/limits.ts'
-import { type Loopback, serveLoopback } from '../../electron/hosts/loopback.ts'
+import { longestBody } from '../../electron/server/hosts/limits.ts'
+import { type Loopback, serveLoopback } from '../../electron/server/hosts/loopback.ts'
 import { ask, cookieOf } from './ask.ts'
 
 let host: Loopback

@@ -2,9 +2,9 @@ import { utimesSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { start } from '../../core/words/en/start.ts'
-import { LedgerRefused } from '../../db/ledger-refused.ts'
-import { LedgerHeld } from '../../electron/hold.ts'
-import { openingRefused } from '../../electron/opening-refused.ts'
+import { LedgerRefused } from '../../db/file/ledger-refused.ts'
+import { LedgerHeld } from '../../electron/shop/hold.ts'
+import { openingRefused } from '../../electron/shop/opening-refused.ts'
 import { temporaryFolder } from './temporary.ts'
 
 describe('why a ledger is not opened', () => {

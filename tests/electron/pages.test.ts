@@ -2,8 +2,8 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { contentSecurityPolicy } from '../../electron/guard-headers.ts'
-import { servePages } from '../../electron/pages.ts'
+import { contentSecurityPolicy } from '../../electron/server/guard-headers.ts'
+import { servePages } from '../../electron/server/pages.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'pages-'))
 const pages = servePages(join(folder, 'client'))

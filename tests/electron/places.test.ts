@@ -1,10 +1,10 @@
 import { existsSync, mkdirSync, utimesSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
+import { browserCommand } from '../../electron/commands/start/browser.ts'
+import { isStale } from '../../electron/commands/start/build.ts'
+import { electronBinary, hasDisplay } from '../../electron/commands/start/electron-binary.ts'
 import { dataFolder, places } from '../../electron/places.ts'
-import { browserCommand } from '../../electron/start/browser.ts'
-import { isStale } from '../../electron/start/build.ts'
-import { electronBinary, hasDisplay } from '../../electron/start/electron-binary.ts'
 import { temporaryFolder } from './temporary.ts'
 
 describe('where things are', () => {

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterAll, beforeAll, expect, test } from 'vitest'
-import { api } from '../../electron/api.ts'
+import { api } from '../../electron/server/api.ts'
 import { openTestShop, type Shop, takeInPell } from './handler-fixture.ts'
 
 let shop: Shop

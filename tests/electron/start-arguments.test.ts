@@ -1,7 +1,7 @@
 import { fileURLToPath } from 'node:url'
 import { describe, expect, test } from 'vitest'
 import { start } from '../../core/words/en/start.ts'
-import { startChoice } from '../../electron/start/arguments.ts'
+import { startChoice } from '../../electron/commands/start/arguments.ts'
 
 const choice = (...args: string[]) => {
   const checked = startChoice(args, '/shop')

@@ -7,19 +7,19 @@ import Database from 'better-sqlite3'
 import fc from 'fast-check'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { verify as words } from '../../core/words/en/verify.ts'
-import { folderBeside } from '../../db/files-beside.ts'
-import { keptPaperPath } from '../../db/kept-papers.ts'
-import { openLedger } from '../../db/ledger.ts'
-import { LedgerRefused } from '../../db/ledger-refused.ts'
-import { photographPath } from '../../db/photograph-files.ts'
-import { openUntouched } from '../../db/untouched.ts'
-import { dayBookHash } from '../../db/verb.ts'
+import { folderBeside } from '../../db/file/files-beside.ts'
+import { openLedger } from '../../db/file/ledger.ts'
+import { LedgerRefused } from '../../db/file/ledger-refused.ts'
+import { photographPath } from '../../db/file/photograph-files.ts'
+import { openUntouched } from '../../db/file/untouched.ts'
+import { keptPaperPath } from '../../db/rows/kept-papers.ts'
+import { dayBookHash } from '../../db/rows/verb.ts'
 import { type Checked, checks, verified } from '../../db/verify/index.ts'
-import { demoLedger } from '../../electron/demo/shop.ts'
+import { demoLedger } from '../../electron/day/demo-shop.ts'
 import { migrations, now, temporaryFolder } from '../db/temporary-ledger.ts'
 
 const run = promisify(execFile)
-const command = join(import.meta.dirname, '../../electron/verify/command.ts')
+const command = join(import.meta.dirname, '../../electron/commands/verify.ts')
 const place = temporaryFolder()
 const clean = join(place.folder, 'clean.countwheel')
 const file = join(place.folder, 'shop.countwheel')

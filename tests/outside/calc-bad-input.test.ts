@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { calculations } from '../../electron/calc/index.ts'
+import { calculations } from '../../electron/commands/calc/index.ts'
 import { refused } from './calc.ts'
 
 /** The problems as `code field`, in this process: the same path the command takes after reading its input. */

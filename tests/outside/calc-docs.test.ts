@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
-import { calculations } from '../../electron/calc/index.ts'
+import { calculations } from '../../electron/commands/calc/index.ts'
 import { answer, calc } from './calc.ts'
 
 const page = readFileSync('docs/calc.md', 'utf8')

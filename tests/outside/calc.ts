@@ -9,7 +9,7 @@ export interface Said {
 
 /** Runs `calc NAME` as a program of its own, with a text on its standard input. */
 export function calc(name: string, input: string): Said {
-  const { status, stdout, stderr } = spawnSync(process.execPath, ['electron/calc.ts', name], {
+  const { status, stdout, stderr } = spawnSync(process.execPath, ['electron/commands/calc.ts', name], {
     input,
     encoding: 'utf8',
   })

@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { chromium } from '@playwright/test'
-import { hashOf } from '../../db/files-beside.ts'
+import { hashOf } from '../../db/file/files-beside.ts'
 import { places } from '../../electron/places.ts'
 import { browserPath, quiet } from '../e2e/browser.ts'
 

@@ -1,0 +1,138 @@
+import { mkdirSync } from 'node:fs'
+import { dirname } from 'node:path'
+import Database from 'better-sqlite3'
+import { type BetterSQLite3Database, drizzle } from 'drizzle-orm/better-sqlite3'
+import * as schema from '../schema/index.ts'
+import { backUp } from './backup.ts'
+import { applicationId, checkHeader } from './header.ts'
+import { LedgerRefused } from './ledger-refused.ts'
+import { applyMigrations, migrationsIn, pendingMigrations } from './migrations.ts'
+import { keepPrepared } from './prepared.ts'
+
+type Handle = BetterSQLite3Database<typeof schema>
+
+/** A handle that can only look. */
+export type Read = Pick<Handle, 'select' | 'selectDistinct' | 'all' | 'get' | '$count'>
+
+/** A handle inside a verb's transaction: looks and writes. */
+export type Write = Read & Pick<Handle, 'insert' | 'update' | 'delete' | 'run'>
+
+/** An open ledger file, owned by this process until it is closed. */
+export interface Ledger {
+  readonly file: string
+  readonly read: Read
+  /** Runs `body` in one IMMEDIATE transaction: all of it is on disk when this returns, or none of it when it throws. */
+  write<T>(body: (tx: Write) => T): T
+  /** Writes a checked copy to `target`, replacing a file of that name only when the copy is whole. */
+  backUp(target: string): void
+  close(): void
+}
+
+/** Set on every connection and read back (SQLite pragma documentation); one process owns the file. */
+const pragmas = {
+  locking_mode: 'exclusive',
+  journal_mode: 'wal',
+  synchronous: 2, // FULL: acknowledged means on disk
+  foreign_keys: 1,
+  busy_timeout: 5000,
+  trusted_schema: 0,
+  cell_size_check: 1,
+  fullfsync: 1,
+} as const
+
+function setPragmas(db: Database.Database): void {
+  for (const [name, value] of Object.entries(pragmas)) {
+    db.pragma(`${name} = ${value}`)
+    const kept = db.pragma(name, { simple: true })
+    if (kept !== value) throw new Error(`SQLite kept ${name} at ${kept} instead of ${value}`)
+  }
+}
+
+/** What SQLite says on opening, as a refusal that tells what to do. */
+function asRefusal(error: unknown): unknown {
+  const code = error instanceof Database.SqliteError ? error.code : ''
+  if (code.startsWith('SQLITE_BUSY') || code.startsWith('SQLITE_LOCKED'))
+    return new LedgerRefused('ledger.inUse')
+  if (code.startsWith('SQLITE_CORRUPT') || code === 'SQLITE_NOTADB')
+    return new LedgerRefused('ledger.damaged')
+  if (code.startsWith('SQLITE_CANTOPEN') || code.startsWith('SQLITE_READONLY'))
+    return new LedgerRefused('ledger.noAccess')
+  return error
+}
+
+function prepareFile(db: Database.Database, file: string, options: OpenOptions): void {
+  setPragmas(db)
+  const pending = pendingMigrations(db, migrationsIn(options.migrations).slice(0, options.upTo))
+  if (pending.length === 0) return
+  const version = db.pragma('user_version', { simple: true }) as number
+  if (version > 0) backUp(db, `${file}.before-${String(version + 1).padStart(4, '0')}`)
+  db.pragma(`application_id = ${applicationId}`)
+  applyMigrations(db, pending, options.now())
+  db.pragma('wal_checkpoint(TRUNCATE)') // so that the file's own header says what it is, to whoever looks next
+}
+
+export interface OpenOptions {
+  /** Folder of the migrations. */
+  readonly migrations: string
+  /** The present instant. */
+  readonly now: () => string
+  /** The last migration to apply; all of them where it is left out. */
+  readonly upTo?: number
+  /** Leaves what rows refer to unchecked: to fill a new ledger in any order, by somebody who checks all of it at the end. */
+  readonly referencesLater?: boolean
+}
+
+/**
+ * Opens the ledger at `file`, making it where there is none, and brings it up to date after a backup of its former self.
+ * Throws LedgerRefused, with the file as it was, when it is foreign, damaged, newer than this build or open elsewhere.
+ */
+export function openLedger(file: string, options: OpenOptions): Ledger {
+  checkHeader(file)
+  let db: Database.Database | undefined
+  try {
+    mkdirSync(dirname(file), { recursive: true })
+    db = new Database(file, { timeout: 300 })
+    prepareFile(db, file, options)
+    if (options.referencesLater) db.pragma('foreign_keys = OFF')
+  } catch (error) {
+    db?.close()
+    throw asRefusal(error)
+  }
+  return ledgerOn(db, file)
+}
+
+/**
+ * The same ledger for a trial: what `write` runs answers or throws as it would, and is then taken back whole. So an act
+ * can be checked, by its own verb and in full, before a person is asked whether it shall be done.
+ */
+export function onTrial(ledger: Ledger): Ledger {
+  return {
+    ...ledger,
+    write: body => {
+      let tried: { result: ReturnType<typeof body> } | undefined
+      try {
+        ledger.write(tx => {
+          tried = { result: body(tx) }
+          throw takenBack
+        })
+      } catch (thrown) {
+        if (thrown !== takenBack) throw thrown
+      }
+      return (tried as { result: ReturnType<typeof body> }).result
+    },
+  }
+}
+
+const takenBack = new Error('a trial is taken back')
+
+function ledgerOn(db: Database.Database, file: string): Ledger {
+  keepPrepared(db)
+  const handle: Handle = drizzle(db, { schema, casing: 'snake_case' })
+  return {
+    file,
+    read: handle,
+    write: body => handle.transaction(tx => body(tx), { behavior: 'immediate' }),
+    backUp: target => backUp(db, target),
+    close: () => void db.close(),
+  }
+}

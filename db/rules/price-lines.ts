@@ -1,0 +1,88 @@
+import { whenGood } from '../../core/checked.ts'
+import type { PaperLine } from '../../core/papers/contents.ts'
+import type { BookAsked, BookLine } from '../../core/pricing/book-line.ts'
+import { lineWorking } from '../../core/pricing/line-working.ts'
+import { type Priced, priced } from '../../core/pricing/price.ts'
+import type { PriceLine, Tax, TaxRules } from '../../core/pricing/price-input.ts'
+import { type Checked, good } from '../../core/problems.ts'
+import type { Settings } from '../../core/shop/settings.ts'
+import type { LineWork } from '../../core/vocabulary/work.ts'
+import type { Read } from '../file/ledger.ts'
+import { bookLines } from './book-lines.ts'
+import { accepted } from './checked-in.ts'
+import type { RepairRow } from './facts.ts'
+
+/** A line as written on an estimate or an invoice; its taxes follow from its kind where none are given. */
+export interface LineEntry {
+  readonly kind: PriceLine['kind']
+  readonly description: string
+  /** Decimal text. */
+  readonly quantity: string
+  /** Unit price in major units, decimal text. */
+  readonly unit: string
+  /** Added to quantity × unit, in major units. */
+  readonly charge: string
+  readonly taxes: readonly Tax[] | null
+  readonly partId: number | null
+  readonly outsideWorkId: number | null
+  readonly findingId: number | null
+  /** What the line is told to be, so that rules can go by it. */
+  readonly work: LineWork | null
+  /** What was asked of the price book for it; the figures are then the book's. */
+  readonly priced: BookAsked | null
+}
+
+/** The shop's tax rules as they go on a document. */
+export const taxRules = ({ tax }: Settings): TaxRules => ({
+  basis: tax.basis,
+  mode: tax.mode,
+  inclusive: tax.inclusive,
+  ...(tax.aggregate === undefined ? {} : { aggregate: tax.aggregate }),
+})
+
+/** A line as a paper carries it but for its net: what says nothing is left out. */
+function paperLine(entry: LineEntry, told: BookLine | null, settings: Settings): Omit<PaperLine, 'net'> {
+  const { kind, description, quantity, unit, charge } = entry
+  const work = told?.work ?? entry.work
+  const line = {
+    kind,
+    description,
+    quantity,
+    unit,
+    ...(isNothing(charge) ? {} : { charge }),
+    taxes: entry.taxes ?? settings.tax.byKind[kind],
+    ...(work ? { work } : {}),
+  }
+  return { ...line, working: told?.working ?? lineWorking(line) }
+}
+
+const isNothing = (charge: string): boolean => /^-?[0.]+$/.test(charge)
+
+/** The lines as a paper carries them, the document they price to, and by which rules. */
+export interface PricedLines {
+  readonly lines: PaperLine[]
+  readonly priced: Priced
+  readonly tax: TaxRules
+}
+
+/** The lines priced; what was taken from the price book is worked out anew. Problems: everything wrong in them, field by field. */
+export function checkedLines(
+  read: Read,
+  repair: RepairRow,
+  entries: readonly LineEntry[],
+  settings: Settings,
+  paid = '0',
+): Checked<PricedLines> {
+  const tax = taxRules(settings)
+  return whenGood(bookLines(read, repair, entries, settings), told => {
+    const lines = entries.map((entry, i) => paperLine(entry, told[i] ?? null, settings))
+    return whenGood(priced({ currency: settings.place.currency, tax, lines, paid }), document => {
+      const net = (index: number) => document.lines[index]?.net ?? document.sum
+      return good({ tax, priced: document, lines: lines.map((line, i) => ({ ...line, net: net(i) })) })
+    })
+  })
+}
+
+/** As `checkedLines`; refuses with every problem. */
+export const pricedLines = (...of: Parameters<typeof checkedLines>): PricedLines =>
+  accepted(checkedLines(...of))

@@ -1,0 +1,63 @@
+import { Hono } from 'hono'
+import { problem } from '../../core/problems.ts'
+import { type Ledger, onTrial } from '../../db/file/ledger.ts'
+import { isPerson } from '../../db/rows/people.ts'
+import { Refusal } from '../../db/rows/refusal.ts'
+import { api } from './api.ts'
+import { servePages } from './pages.ts'
+import { answerTo, withMessages } from './problems.ts'
+import { eInvoices } from './requests/e-invoice.ts'
+import { exports } from './requests/exports.ts'
+import { papers } from './requests/papers.ts'
+import type { Env } from './requests/perform.ts'
+import { photographFiles } from './requests/photographs.ts'
+
+/** What the handler works with. */
+export interface HandlerParts {
+  readonly ledger: Ledger
+  /** The present instant, ISO with milliseconds and Z. */
+  readonly now: () => string
+  /** Folder of the built pages. */
+  readonly pages: string
+}
+
+/** The number of the person acting, from the request's header; nobody when it is missing, a refusal when it is nobody here. */
+function personOf(ledger: Ledger, header: string | undefined): number | null {
+  if (header === undefined) return null
+  const id = Number(header)
+  if (!Number.isSafeInteger(id) || !isPerson(ledger.read, id))
+    throw new Refusal([problem('person.unknown', '')])
+  return id
+}
+
+/** Addresses under which somebody asks at some time. */
+const ofTheLedger = ['/api/', '/papers/', '/exports/']
+
+/** One handler for both hosts: the requests under /api, the papers, the photographs, the exports, and the pages themselves. */
+export function createHandler({ ledger, now, pages }: HandlerParts): (request: Request) => Promise<Response> {
+  const serve = servePages(pages)
+  const app = new Hono<Env>()
+  app.use('/*', async (c, next) => {
+    // An act is tried before a person is asked about it: answered as if done, and taken back.
+    c.set('ledger', c.req.header('Countwheel-Trial') ? onTrial(ledger) : ledger)
+    if (ofTheLedger.some(part => c.req.path.startsWith(part)))
+      c.set('doing', { at: now(), personId: personOf(ledger, c.req.header('Countwheel-Person')) })
+    await next()
+  })
+  app
+    .route('/api', api)
+    .route('/papers', eInvoices)
+    .route('/papers', papers)
+    .route('/photographs', photographFiles)
+    .route('/exports', exports)
+  app.all('/api/*', () => {
+    throw new Refusal([problem('request.unknown', '')])
+  })
+  app.all('*', c => serve(c.req.raw))
+  app.onError((error, c) => {
+    const { status, problems } = answerTo(error)
+    if (status >= 500) console.error(error)
+    return c.json({ problems: withMessages(problems) }, status)
+  })
+  return async request => app.fetch(request)
+}

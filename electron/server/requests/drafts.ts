@@ -1,0 +1,31 @@
+import { zValidator } from '@hono/zod-validator'
+import { Hono } from 'hono'
+import { z } from 'zod'
+import { draftOf, draftsOf, dropDraft, keepDraft } from '../../../db/rows/drafts.ts'
+import { known } from '../../../db/rows/refusal.ts'
+import { refuseInput } from '../problems.ts'
+import { body, query } from './body.ts'
+import { optional } from './fields.ts'
+import type { Env } from './perform.ts'
+
+const key = z.string().regex(/^[A-Za-z0-9-]{8,64}$/)
+const page = z.string().regex(/^[a-z][a-z-]{0,40}$/)
+const named = zValidator('param', z.object({ key }), refuseInput)
+const draft = z.strictObject({ page, title: optional(), body: z.record(z.string(), z.unknown()) })
+
+/** What is being typed and not yet entered; kept so that nothing is lost when the window closes or the computer stops. */
+export const drafts = new Hono<Env>()
+  .get('/', query(z.object({ page })), c =>
+    c.json({ drafts: draftsOf(c.var.ledger.read, c.req.valid('query').page) }),
+  )
+  .get('/:key', named, c =>
+    c.json(known(draftOf(c.var.ledger.read, c.req.valid('param').key), 'draft.unknown', 'key')),
+  )
+  .put('/:key', named, body(draft), c => {
+    keepDraft(c.var.ledger, { key: c.req.valid('param').key, ...c.req.valid('json') }, c.var.doing.at)
+    return c.json({ kept: true })
+  })
+  .put('/:key/drop', named, c => {
+    c.var.ledger.write(tx => dropDraft(tx, c.req.valid('param').key))
+    return c.json({ kept: false })
+  })

@@ -1,0 +1,167 @@
+import { Hono } from 'hono'
+import { z } from 'zod'
+import { minorDigits } from '../../../core/money/currency.ts'
+import { roundingModes } from '../../../core/money/div-round.ts'
+import { openingPrices } from '../../../core/shop/defaults.ts'
+import { taxDues } from '../../../core/tax/due.ts'
+import { durations, forms } from '../../../core/vocabulary/clock.ts'
+import { exclusions, placeKinds, scopes, works } from '../../../core/vocabulary/work.ts'
+import * as book from '../../../db/books/shop.ts'
+import { body } from './body.ts'
+import { civilDate, count, decimal, id, keyOf, list, oneOf, optional, required, saying } from './fields.ts'
+import { type Env, perform } from './perform.ts'
+
+const understood = (test: () => unknown): boolean => {
+  try {
+    test()
+    return true
+  } catch {
+    return false
+  }
+}
+
+const shop = z.strictObject({
+  name: required(),
+  addressLines: list(required(), 6),
+  phone: optional(40),
+  email: optional(),
+  taxNumber: optional(40),
+})
+
+const place = z.strictObject({
+  country: z.string().regex(/^[A-Z]{2}$/),
+  locale: required(35).refine(v => understood(() => new Intl.Locale(v)), saying('input.notALocale')),
+  timeZone: required(60).refine(
+    v => understood(() => new Intl.DateTimeFormat('en', { timeZone: v })),
+    saying('input.notAZone'),
+  ),
+  currency: z.string().refine(v => minorDigits(v) !== undefined, saying('input.notACurrency')),
+  paper: oneOf(['a4', 'letter']),
+  units: oneOf(['mm', 'in']),
+})
+
+const clockTime = z.string().regex(/^([01]\d|2[0-4]):[0-5]\d$/)
+const week = list(z.strictObject({ day: count(1, 7), from: clockTime, to: clockTime }), 42, 1)
+
+const taxes = list(z.strictObject({ code: required(20), rate: decimal }), 10)
+const tax = z.strictObject({
+  basis: oneOf(['line', 'group']),
+  mode: oneOf(roundingModes),
+  inclusive: z.boolean(),
+  aggregate: z.boolean().optional(),
+  byKind: z.strictObject({ labour: taxes, part: taxes, outside: taxes, fee: taxes }),
+  due: oneOf(taxDues),
+})
+const hours = z.strictObject({
+  work: oneOf(works),
+  form: keyOf(forms).nullable(),
+  trains: z.literal([1, 2, 3]).nullable(),
+  hours: decimal,
+})
+const prices = z.strictObject({
+  benchRate: decimal,
+  minimumCharge: decimal,
+  hours: list(hours, 300),
+  markup: list(z.strictObject({ upToCost: decimal.nullable(), percent: decimal }), 30),
+  outsidePercent: decimal,
+  rushPercent: decimal,
+  callOut: z.strictObject({
+    fee: decimal,
+    freeDistance: decimal,
+    perDistance: decimal,
+    eachFurtherClock: decimal,
+  }),
+  estimateFee: decimal,
+})
+/** A shop is opened with its bench rate at least; the rest of its book begins as a new shop's does. */
+const begun = openingPrices('0')
+const openingBook = prices.extend({
+  minimumCharge: decimal.default(begun.minimumCharge),
+  hours: prices.shape.hours.default([...begun.hours]),
+  markup: prices.shape.markup.default([...begun.markup]),
+  outsidePercent: decimal.default(begun.outsidePercent),
+  rushPercent: decimal.default(begun.rushPercent),
+  callOut: prices.shape.callOut.default({ ...begun.callOut }),
+  estimateFee: decimal.default(begun.estimateFee),
+})
+
+const cash = z.strictObject({ step: decimal })
+const eInvoice = z.strictObject({ on: z.boolean() })
+
+const term = z.strictObject({ length: count(1, 36_525), unit: oneOf(['months', 'days']) }).nullable()
+const warranty = z.strictObject({
+  startsOn: oneOf(['collection', 'invoice', 'ready']),
+  convention: oneOf(['same-date', 'day-before']),
+  onComeback: oneOf(['restart', 'continue']),
+  pausesInShop: z.boolean(),
+  terms: z.record(oneOf(scopes), term),
+  exclusions: list(oneOf(exclusions), exclusions.length),
+})
+
+const stage = z
+  .strictObject({ name: required(60), winds: count(1, 60).optional(), days: count(1, 400).optional() })
+  .refine(s => (s.winds === undefined) !== (s.days === undefined), saying('input.windsOrDays'))
+const policy = z.strictObject({ stages: list(stage, 6, 1), readingEveryDays: count(1, 60) })
+
+const groups = {
+  shop,
+  place,
+  hours: z.strictObject({ week }),
+  cash,
+  tax,
+  prices,
+  estimate: z.strictObject({ validDays: count(1, 400), overrunPercent: decimal, overrunAmount: decimal }),
+  warranty,
+  runIn: z.record(oneOf(durations), policy),
+  collection: z.strictObject({ uncollectedDays: count(1, 3650) }),
+  eInvoice,
+}
+
+/** A shop may be opened without saying these: tax is then due with the invoice, there are no e-invoices, and cash is not rounded. */
+const opening = {
+  prices: openingBook,
+  tax: tax.extend({ due: tax.shape.due.default('invoice') }),
+  eInvoice: eInvoice.default({ on: false }),
+  cash: cash.default({ step: '0' }),
+}
+
+const openInput = z.strictObject({
+  settings: z.strictObject({ ...groups, ...opening }),
+  person: required(80),
+  firstRepairNumber: count(1, 9_999_999).default(1),
+})
+
+/** Acts on the shop itself. */
+export const shopActs = new Hono<Env>()
+  .post('/open', body(openInput), c => perform(c, book.openShop, c.req.valid('json')))
+  .post(
+    '/changeSettings',
+    body(
+      z
+        .strictObject(groups)
+        .partial()
+        .refine(given => Object.keys(given).length > 0, saying('input.nothing')),
+    ),
+    c => perform(c, book.changeSettings, c.req.valid('json')),
+  )
+  .post('/addPerson', body(z.strictObject({ name: required(80) })), c =>
+    perform(c, book.addPerson, c.req.valid('json')),
+  )
+  .post('/setPersonActive', body(z.strictObject({ personId: id, active: z.boolean() })), c =>
+    perform(c, book.setPersonActive, c.req.valid('json')),
+  )
+  .post('/addPlace', body(z.strictObject({ name: required(40), kind: oneOf(placeKinds) })), c =>
+    perform(c, book.addPlace, c.req.valid('json')),
+  )
+  .post(
+    '/closeOn',
+    body(
+      z.strictObject({
+        days: list(z.strictObject({ onDate: civilDate, name: required(80) }), 400, 1),
+      }),
+    ),
+    c => perform(c, book.closeOn, c.req.valid('json')),
+  )
+  .post('/openOn', body(z.strictObject({ onDate: civilDate })), c =>
+    perform(c, book.openOn, c.req.valid('json')),
+  )

@@ -1,0 +1,36 @@
+import { readdirSync, statSync } from 'node:fs'
+import { basename, dirname, join } from 'node:path'
+import { start } from '../../core/words/en/start.ts'
+import { type LedgerRefusal, LedgerRefused } from '../../db/file/ledger-refused.ts'
+import { backupFolder, backupsOf } from '../copies/backups.ts'
+import { LedgerHeld } from './hold.ts'
+
+const sentences = start.ledgerRefusals satisfies Record<LedgerRefusal, unknown>
+
+/** The newest of a ledger's backups and of the copies that are made beside it before it is brought up to date. */
+export function lastBackup(file: string): string | undefined {
+  const before = readdirSync(dirname(file))
+    .filter(name => name.startsWith(`${basename(file)}.before-`) && !name.endsWith('.unfinished'))
+    .map(name => join(dirname(file), name))
+  const copies = [...before, ...backupsOf(file).map(backup => join(backupFolder(file), backup.file))]
+  return copies.toSorted((a, b) => statSync(b).mtimeMs - statSync(a).mtimeMs)[0]
+}
+
+function ledgerRefused({ code }: LedgerRefused, file: string): string {
+  const backup = code === 'ledger.noAccess' ? undefined : lastBackup(file)
+  return sentences[code]({ file, ...(backup && { backup }) })
+}
+
+/** Why a ledger was not opened or not served, as a sentence that says what to do; throws what is none of these. */
+export function openingRefused(error: unknown, { file, port }: { file: string; port?: number }): string {
+  if (error instanceof LedgerHeld) {
+    return error.address
+      ? start.heldAtAddress({ file, address: error.address })
+      : start.heldInWindow({ file })
+  }
+  if (error instanceof LedgerRefused) return ledgerRefused(error, file)
+  const code = (error as NodeJS.ErrnoException).code
+  if (code === 'EADDRINUSE' && port !== undefined) return start.portTaken({ port })
+  if (code === 'EACCES' && port !== undefined) return start.portRefused({ port })
+  throw error
+}
