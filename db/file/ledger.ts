@@ -7,6 +7,7 @@ import { backUp } from './backup.ts'
 import { applicationId, checkHeader } from './header.ts'
 import { LedgerRefused } from './ledger-refused.ts'
 import { applyMigrations, migrationsIn, pendingMigrations } from './migrations.ts'
+import type { Outside } from './outside.ts'
 import { keepPrepared } from './prepared.ts'
 
 type Handle = BetterSQLite3Database<typeof schema>
@@ -21,6 +22,8 @@ export type Write = Read & Pick<Handle, 'insert' | 'update' | 'delete' | 'run'>
 export interface Ledger {
   readonly file: string
   readonly read: Read
+  /** Chance, as it is given from outside. */
+  readonly random: Outside['random']
   /** Runs `body` in one IMMEDIATE transaction: all of it is on disk when this returns, or none of it when it throws. */
   write<T>(body: (tx: Write) => T): T
   /** Writes a checked copy to `target`, replacing a file of that name only when the copy is whole. */
@@ -71,11 +74,9 @@ function prepareFile(db: Database.Database, file: string, options: OpenOptions):
   db.pragma('wal_checkpoint(TRUNCATE)') // so that the file's own header says what it is, to whoever looks next
 }
 
-export interface OpenOptions {
+export interface OpenOptions extends Outside {
   /** Folder of the migrations. */
   readonly migrations: string
-  /** The present instant. */
-  readonly now: () => string
   /** The last migration to apply; all of them where it is left out. */
   readonly upTo?: number
   /** Leaves what rows refer to unchecked: to fill a new ledger in any order, by somebody who checks all of it at the end. */
@@ -98,7 +99,7 @@ export function openLedger(file: string, options: OpenOptions): Ledger {
     db?.close()
     throw asRefusal(error)
   }
-  return ledgerOn(db, file)
+  return ledgerOn(db, file, options.random)
 }
 
 /**
@@ -125,12 +126,13 @@ export function onTrial(ledger: Ledger): Ledger {
 
 const takenBack = new Error('a trial is taken back')
 
-function ledgerOn(db: Database.Database, file: string): Ledger {
+function ledgerOn(db: Database.Database, file: string, random: Outside['random']): Ledger {
   keepPrepared(db)
   const handle: Handle = drizzle(db, { schema, casing: 'snake_case' })
   return {
     file,
     read: handle,
+    random,
     write: body => handle.transaction(tx => body(tx), { behavior: 'immediate' }),
     backUp: target => backUp(db, target),
     close: () => void db.close(),

@@ -9,6 +9,7 @@ import { openUntouched } from '../../db/file/untouched.ts'
 import { places } from '../places.ts'
 import { refuseHeld } from '../shop/hold.ts'
 import { openingRefused } from '../shop/opening-refused.ts'
+import { outside } from '../shop/outside.ts'
 
 type Choice =
   | { readonly ledger: string; readonly out: string }
@@ -32,7 +33,7 @@ function choice(args: string[]): Choice {
   }
 }
 
-const options = { migrations: places.migrations, now: () => new Date().toISOString() }
+const options = { migrations: places.migrations, ...outside }
 const progress: Progress = (what, done) => console.error(say.progress({ what, done }))
 
 /** How much is gathered before it is written. */

@@ -10,6 +10,7 @@ import { demoDayFile, demoLedger } from '../day/demo-shop.ts'
 import { keepPapers } from '../papers/frozen.ts'
 import { places } from '../places.ts'
 import { withMessages } from '../server/problems.ts'
+import { outside } from '../shop/outside.ts'
 import { handedFile, ledgerReport, paperFile } from './demo-report.ts'
 
 const say = en.demo
@@ -76,7 +77,12 @@ async function main(): Promise<void> {
   const file = join(out, 'shop.countwheel')
   for (const ending of ['', '-wal']) rmSync(`${file}${ending}`, { force: true })
   try {
-    const demo = await demoLedger({ file, migrations: places.migrations, dayFile: day })
+    const demo = await demoLedger({
+      file,
+      migrations: places.migrations,
+      random: outside.random,
+      dayFile: day,
+    })
     const report = ledgerReport(demo.ledger, demo.now())
     writeFileSync(join(out, 'day.json'), `${JSON.stringify(report, null, 2)}\n`)
     await keepPapers(demo.ledger)

@@ -10,6 +10,7 @@ import { type Checked, verified } from '../../db/verify/index.ts'
 import { places } from '../places.ts'
 import { refuseHeld } from '../shop/hold.ts'
 import { openingRefused } from '../shop/opening-refused.ts'
+import { outside } from '../shop/outside.ts'
 
 interface Choice {
   readonly file: string
@@ -41,7 +42,7 @@ const damaged: Checked = { name: 'file', looked: 0, faults: [fault('file.unopena
 function checksOf(file: string): Checked[] {
   const { migrations } = places
   try {
-    const ledger = openUntouched(file, { migrations, now: () => new Date().toISOString() })
+    const ledger = openUntouched(file, { migrations, ...outside })
     try {
       return [...verified({ read: ledger.read, file, migrations })]
     } finally {

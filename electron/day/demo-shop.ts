@@ -3,6 +3,7 @@ import { dirname, join } from 'node:path'
 import { isKept, pictureOf } from '../../core/photograph/picture.ts'
 import { hashOf } from '../../db/file/files-beside.ts'
 import { openLedger } from '../../db/file/ledger.ts'
+import type { Outside } from '../../db/file/outside.ts'
 import { writePhotograph } from '../../db/file/photograph-files.ts'
 import { accepted } from '../../db/rules/checked-in.ts'
 import { places } from '../places.ts'
@@ -46,14 +47,16 @@ function putPhotographs(dayFile: string, ledgerFile: string): void {
 export async function demoLedger({
   file,
   migrations,
+  random,
   dayFile = demoDayFile(),
 }: {
   file: string
   migrations: string
+  random: Outside['random']
   dayFile?: string
 }) {
   const clock = stagedClock()
-  const ledger = openLedger(file, { migrations, now: clock.now })
+  const ledger = openLedger(file, { migrations, now: clock.now, random })
   try {
     const handle = createHandler({ ledger, now: clock.now, pages: places.pages })
     putPhotographs(dayFile, file)

@@ -10,6 +10,7 @@ import { demoLedgerFile, places, usualLedger } from '../places.ts'
 import { createHandler } from '../server/handler.ts'
 import type { Handle } from '../server/hosts/limits.ts'
 import { holdLedger } from './hold.ts'
+import { outside } from './outside.ts'
 
 /** What a person asks to have opened. */
 export interface ShopChoice {
@@ -30,8 +31,6 @@ export interface Shop {
 /** The file that a choice means. */
 export const ledgerFile = ({ ledger, demo }: ShopChoice): string =>
   ledger ?? (demo ? demoLedgerFile() : usualLedger())
-
-const clock = () => new Date().toISOString()
 
 /** The usual demonstration of an earlier start makes room; a ledger that a person named is never touched. */
 function makeRoom({ ledger, demo }: ShopChoice): void {
@@ -55,9 +54,9 @@ async function openedLedger(choice: ShopChoice) {
   const file = ledgerFile(choice)
   if (choice.demo) {
     console.error(start.playing)
-    return demoLedger({ file, migrations: places.migrations })
+    return demoLedger({ file, migrations: places.migrations, random: outside.random })
   }
-  return { ledger: openLedger(file, { migrations: places.migrations, now: clock }), now: clock }
+  return { ledger: openLedger(file, { migrations: places.migrations, ...outside }), now: outside.now }
 }
 
 /** The handler, between whose answers the papers that were issued are drawn and kept. */

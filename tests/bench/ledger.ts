@@ -6,6 +6,7 @@ import { type Ledger, openLedger, type Read } from '../../db/file/ledger.ts'
 import { marksQuery, mostFound, wordsQuery } from '../../db/read/find.ts'
 import { taxView } from '../../db/read/tax.ts'
 import { createHandler } from '../../electron/server/handler.ts'
+import { random } from '../chance.ts'
 import { at, rounded } from './measure.ts'
 import { keptLedger } from './twenty-years.ts'
 
@@ -23,7 +24,7 @@ interface Served {
 
 async function served(share: number): Promise<Served> {
   const file = await keptLedger(share)
-  const ledger = openLedger(file, { migrations, now })
+  const ledger = openLedger(file, { migrations, now, random })
   const handle = createHandler({ ledger, now, pages: '.' })
   const get = async (path: string) => {
     const response = await handle(new Request(`http://ledger${path}`))

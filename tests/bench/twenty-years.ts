@@ -5,6 +5,7 @@ import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { openLedger } from '../../db/file/ledger.ts'
 import { createHandler } from '../../electron/server/handler.ts'
+import { random } from '../chance.ts'
 import { testSettings } from '../electron/handler-fixture.ts'
 
 /** The shop of twenty years (quality targets): 25,000 owners, 32,000 clocks, 40,000 repairs, 1,200,000 readings. */
@@ -309,7 +310,7 @@ export async function keptLedger(share: number): Promise<string> {
 export async function twentyYears(file: string, share: number): Promise<void> {
   for (const ending of ['', '-wal']) rmSync(`${file}${ending}`, { force: true })
   const at = instant(start)
-  const ledger = openLedger(file, { migrations, now: () => at })
+  const ledger = openLedger(file, { migrations, now: () => at, random })
   const handle = createHandler({ ledger, now: () => at, pages: '.' })
   const opened = await handle(
     new Request('http://ledger/api/shop/open', {

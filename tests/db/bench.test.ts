@@ -5,6 +5,7 @@ import { enterLabour, startLabour, stopLabour } from '../../db/books/labour.ts'
 import { openLedger } from '../../db/file/ledger.ts'
 import { labourOf } from '../../db/read/bench-card.ts'
 import { repairRow } from '../../db/rules/facts.ts'
+import { random } from '../chance.ts'
 import { migrations, now } from './temporary-ledger.ts'
 import { workLedger } from './work-ledger.ts'
 
@@ -53,7 +54,7 @@ describe('labour on record', () => {
       switch: false,
     })
     other.ledger.close()
-    const again = openLedger(other.ledger.file, { migrations, now })
+    const again = openLedger(other.ledger.file, { migrations, now, random })
     try {
       expect(repairRow(again.read, other.repairId).stage).toBe('on-the-bench')
       const stopped = stopLabour(again, other.doing('2027-03-02T10:10:00.000Z'), { endedAt: null })

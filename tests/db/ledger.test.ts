@@ -6,6 +6,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { openLedger } from '../../db/file/ledger.ts'
 import { LedgerRefused } from '../../db/file/ledger-refused.ts'
 import { people } from '../../db/schema/index.ts'
+import { random } from '../chance.ts'
 import { migrations, now, temporaryFolder } from './temporary-ledger.ts'
 
 let place: ReturnType<typeof temporaryFolder>
@@ -16,7 +17,7 @@ beforeEach(() => {
 })
 afterEach(() => place.remove())
 
-const open = (folder = migrations) => openLedger(file, { migrations: folder, now })
+const open = (folder = migrations) => openLedger(file, { migrations: folder, now, random })
 const bytes = () => createHash('sha256').update(readFileSync(file)).digest('hex')
 
 /** The refusal's code, with the file as it was before. */
@@ -173,7 +174,7 @@ describe('a backup', () => {
     const copy = join(place.folder, 'copy.countwheel')
     ledger.backUp(copy)
     ledger.close()
-    const restored = openLedger(copy, { migrations, now })
+    const restored = openLedger(copy, { migrations, now, random })
     expect(restored.read.select().from(people).all()).toHaveLength(1)
     restored.close()
   })

@@ -7,13 +7,14 @@ import { getTableConfig, SQLiteTable } from 'drizzle-orm/sqlite-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { openLedger } from '../../db/file/ledger.ts'
 import * as schema from '../../db/schema/index.ts'
+import { random } from '../chance.ts'
 import { migrations, now, temporaryFolder } from './temporary-ledger.ts'
 
 const place = temporaryFolder()
 const file = join(place.folder, 'shop.countwheel')
 let db: Database.Database
 beforeAll(() => {
-  openLedger(file, { migrations, now }).close()
+  openLedger(file, { migrations, now, random }).close()
   db = new Database(file)
   db.pragma('foreign_keys = ON')
 })

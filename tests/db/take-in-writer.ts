@@ -1,12 +1,13 @@
 import { openLedger } from '../../db/file/ledger.ts'
 import { createHandler } from '../../electron/server/handler.ts'
+import { random } from '../chance.ts'
 import { migrations } from './temporary-ledger.ts'
 
 // Takes in one clock after another on the ledger named on the command line and says each number once it is acknowledged, or why it was
 // refused, and ends.
 const [file = '', from = '0'] = process.argv.slice(2)
 const now = () => new Date().toISOString()
-const ledger = openLedger(file, { migrations, now })
+const ledger = openLedger(file, { migrations, now, random })
 const handle = createHandler({ ledger, now, pages: '.' })
 
 for (let n = Number(from); ; n++) {

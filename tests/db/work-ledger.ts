@@ -4,12 +4,13 @@ import { openingSettings } from '../../core/shop/defaults.ts'
 import { openShop } from '../../db/books/shop.ts'
 import { openLedger } from '../../db/file/ledger.ts'
 import { clocks, goAheads, owners, repairs } from '../../db/schema/index.ts'
+import { random } from '../chance.ts'
 import { migrations, now, temporaryFolder } from './temporary-ledger.ts'
 
 /** An open shop on a real file with one repair that may be worked on, for tests that call the books directly. */
 export function workLedger() {
   const place = temporaryFolder()
-  const ledger = openLedger(join(place.folder, 'shop.countwheel'), { migrations, now })
+  const ledger = openLedger(join(place.folder, 'shop.countwheel'), { migrations, now, random })
   const at = '2027-03-01T09:00:00.000Z'
   const settings = openingSettings({
     name: 'Thornbury Clock Bench',

@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { openLedger } from '../../db/file/ledger.ts'
 import { places } from '../../electron/places.ts'
 import { createHandler } from '../../electron/server/handler.ts'
+import { random } from '../chance.ts'
 import { testSettings } from '../electron/handler-fixture.ts'
 import { picture } from '../pictures/pictures.ts'
 
@@ -25,7 +26,7 @@ export async function visitedClock() {
   const folder = mkdtempSync(join(tmpdir(), 'countwheel-visited-'))
   const file = join(folder, 'shop.countwheel')
   let at = '2027-03-01T09:20:00.000Z'
-  const ledger = openLedger(file, { migrations: places.migrations, now: () => at })
+  const ledger = openLedger(file, { migrations: places.migrations, now: () => at, random })
   const handle = createHandler({ ledger, now: () => at, pages: folder })
   const ask = async (path: string, init: RequestInit) => {
     const response = await handle(new Request(`http://ledger/api/${path}`, init))

@@ -5,6 +5,7 @@ import { openingSettings } from '../../core/shop/defaults.ts'
 import { openLedger } from '../../db/file/ledger.ts'
 import { places } from '../../electron/places.ts'
 import { createHandler } from '../../electron/server/handler.ts'
+import { random } from '../chance.ts'
 
 export const dayMs = 86_400_000
 
@@ -14,7 +15,11 @@ export const daysBefore = (days: number): string => new Date(Date.now() - days *
 /** Acts on a ledger file through the ledger's own handler, at the instant its clock is set to; whoever opens it closes it. */
 export function openAt(file: string, begin: string, person?: number) {
   const clock = { at: begin }
-  const ledger = openLedger(file, { migrations: join(places.root, 'migrations'), now: () => clock.at })
+  const ledger = openLedger(file, {
+    migrations: join(places.root, 'migrations'),
+    now: () => clock.at,
+    random,
+  })
   const handle = createHandler({ ledger, now: () => clock.at, pages: '.' })
   const act = async (name: string, input: unknown): Promise<{ id: number }> => {
     const response = await handle(

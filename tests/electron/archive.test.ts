@@ -22,6 +22,7 @@ import { photographPath } from '../../db/file/photograph-files.ts'
 import { openUntouched } from '../../db/file/untouched.ts'
 import { verified } from '../../db/verify/index.ts'
 import { keepPapers } from '../../electron/papers/frozen.ts'
+import { random } from '../chance.ts'
 import { ledgerContents } from '../db/ledger-contents.ts'
 import { migrations, now, temporaryFolder } from '../db/temporary-ledger.ts'
 import { billedShop } from './billed-shop.ts'
@@ -37,7 +38,7 @@ picture.hash = createHash('sha256').update(picture.bytes).digest('hex')
 const quiet = () => undefined
 
 function written(from: string): string {
-  const ledger = openUntouched(from, { migrations, now })
+  const ledger = openUntouched(from, { migrations, now, random })
   const lines = [...archiveLines(ledger.read, from, quiet)].join('')
   ledger.close()
   return lines
@@ -71,7 +72,7 @@ beforeAll(async () => {
 afterAll(() => place.remove())
 
 const readBack = (from: string, into: string, folder = migrations) =>
-  readArchive(from, into, { migrations: folder, now }, quiet)
+  readArchive(from, into, { migrations: folder, now, random }, quiet)
 
 /** Every paper beside a ledger by its name, with its bytes. */
 const papersBeside = (ledger: string) =>
@@ -89,7 +90,7 @@ describe('the complete archive', () => {
     expect(papersBeside(again).length).toBeGreaterThan(5)
     expect(papersBeside(again)).toEqual(papersBeside(file))
     expect(written(again)).toBe(readFileSync(archive, 'utf8'))
-    const ledger = openUntouched(again, { migrations, now })
+    const ledger = openUntouched(again, { migrations, now, random })
     const checks = [...verified({ read: ledger.read, file: again, migrations })]
     ledger.close()
     expect(checks.flatMap(check => check.faults)).toEqual([])
@@ -167,7 +168,7 @@ describe('the complete archive', () => {
       "ALTER TABLE owners ADD COLUMN title TEXT NOT NULL DEFAULT 'none';",
     )
     readBack(archive, at('later.countwheel'), folder)
-    const ledger = openLedger(at('later.countwheel'), { migrations: folder, now })
+    const ledger = openLedger(at('later.countwheel'), { migrations: folder, now, random })
     expect(ledger.read.get<{ title: string }>('SELECT title FROM owners LIMIT 1')).toEqual({ title: 'none' })
     const later = [...archiveLines(ledger.read, at('later.countwheel'), quiet)].join('')
     ledger.close()

@@ -12,6 +12,7 @@ import { counter } from '../../electron/server/requests/counter.ts'
 import { estimates } from '../../electron/server/requests/estimates.ts'
 import { photographActs } from '../../electron/server/requests/photographs.ts'
 import { register } from '../../electron/server/requests/register.ts'
+import { random } from '../chance.ts'
 import { ledgerContents } from '../db/ledger-contents.ts'
 import { migrations, now, temporaryFolder } from '../db/temporary-ledger.ts'
 
@@ -127,7 +128,7 @@ describe('the demonstration shop', () => {
   })
 
   it('carries the figures of each run, and they are those of its readings', async () => {
-    const ledger = openLedger(join(out, 'shop.countwheel'), { migrations, now })
+    const ledger = openLedger(join(out, 'shop.countwheel'), { migrations, now, random })
     const handle = createHandler({ ledger, now, pages: out })
     const runsOf = async (number: number) => {
       const response = await handle(new Request(`http://ledger/api/pages/repairs/${number}`))
@@ -164,7 +165,7 @@ describe('the demonstration shop', () => {
 
   it('exports a day book that, played on an empty ledger, gives an equal one', async () => {
     const file = join(out, 'shop.countwheel')
-    const ledger = openLedger(file, { migrations, now })
+    const ledger = openLedger(file, { migrations, now, random })
     const handle = createHandler({ ledger, now, pages: out })
     const exported = await (await handle(new Request('http://ledger/api/pages/dayFile'))).text()
     ledger.close()

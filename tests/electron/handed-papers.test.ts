@@ -12,6 +12,7 @@ import { handedRow } from '../../db/rules/frozen-papers.ts'
 import { verified } from '../../db/verify/index.ts'
 import { drawnBy, keepPapers } from '../../electron/papers/frozen.ts'
 import { createHandler } from '../../electron/server/handler.ts'
+import { random } from '../chance.ts'
 import { ledgerContents } from '../db/ledger-contents.ts'
 import { migrations } from '../db/temporary-ledger.ts'
 import { infoOf, textOf } from '../papers/reading.ts'
@@ -194,7 +195,7 @@ describe('a copy whose file is missing or damaged', () => {
 
 describe('backup and archive', () => {
   const sameBytes = async (file: string, id: number, bytes: Buffer) => {
-    const ledger = openLedger(file, { migrations, now: () => shop.clock.at })
+    const ledger = openLedger(file, { migrations, now: () => shop.clock.at, random })
     try {
       const handle = createHandler({ ledger, now: () => shop.clock.at, pages: shop.folder })
       const response = await handle(new Request(`http://ledger/papers/handed/${id}.pdf`))
@@ -219,7 +220,7 @@ describe('backup and archive', () => {
     writeFileSync(archive, [...archiveLines(shop.ledger.read, shop.file, () => undefined)].join(''))
     const again = join(shop.folder, 'again.countwheel')
     const copy = join(shop.folder, 'copy.countwheel')
-    readArchive(archive, again, { migrations, now: () => shop.clock.at }, () => undefined)
+    readArchive(archive, again, { migrations, now: () => shop.clock.at, random }, () => undefined)
     shop.ledger.backUp(copy)
     expect(ledgerContents(again)).toEqual(ledgerContents(copy))
     await sameBytes(again, id, bytes)

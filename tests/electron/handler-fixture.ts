@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { openingSettings } from '../../core/shop/defaults.ts'
 import { openLedger } from '../../db/file/ledger.ts'
 import { createHandler } from '../../electron/server/handler.ts'
+import { random } from '../chance.ts'
 
 /** An answer with its status and JSON. */
 export interface Answer {
@@ -30,7 +31,7 @@ export function freshHandler(start = '2027-03-01T09:20:00.000Z') {
   const file = join(folder, 'shop.countwheel')
   const clock = { at: start, person: null as number | null }
   const migrations = join(import.meta.dirname, '../../migrations')
-  const ledger = openLedger(file, { migrations, now: () => clock.at })
+  const ledger = openLedger(file, { migrations, now: () => clock.at, random })
   const handle = createHandler({ ledger, now: () => clock.at, pages: folder })
 
   const ask = async (path: string, init: RequestInit = {}): Promise<Answer> => {

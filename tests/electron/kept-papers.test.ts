@@ -10,6 +10,7 @@ import { verified } from '../../db/verify/index.ts'
 import { drawnBy, keepNext, keepPapers } from '../../electron/papers/frozen.ts'
 import { paperKeeper } from '../../electron/papers/keeper.ts'
 import { createHandler } from '../../electron/server/handler.ts'
+import { random } from '../chance.ts'
 import { migrations } from '../db/temporary-ledger.ts'
 import { infoOf } from '../papers/reading.ts'
 import { invoicedRepair } from './billed-shop.ts'
@@ -157,7 +158,7 @@ describe('a backup', () => {
     rmSync(folderBeside(shop.file, 'papers'), { recursive: true })
     cpSync(join(folder, file), shop.file)
     cpSync(join(folder, 'shop.papers'), folderBeside(shop.file, 'papers'), { recursive: true })
-    const again = openLedger(shop.file, { migrations, now: () => shop.clock.at })
+    const again = openLedger(shop.file, { migrations, now: () => shop.clock.at, random })
     try {
       const handle = createHandler({ ledger: again, now: () => shop.clock.at, pages: shop.folder })
       const response = await handle(new Request(`http://ledger/papers/${invoiceId}.pdf`))

@@ -16,6 +16,7 @@ import { keptPaperPath } from '../../db/rows/kept-papers.ts'
 import { dayBookHash } from '../../db/rows/verb.ts'
 import { type Checked, checks, verified } from '../../db/verify/index.ts'
 import { demoLedger } from '../../electron/day/demo-shop.ts'
+import { random } from '../chance.ts'
 import { migrations, now, temporaryFolder } from '../db/temporary-ledger.ts'
 
 const run = promisify(execFile)
@@ -30,7 +31,7 @@ picture.hash = createHash('sha256').update(picture.bytes).digest('hex')
 
 beforeAll(async () => {
   const played = join(place.folder, 'played.countwheel')
-  const { ledger } = await demoLedger({ file: played, migrations })
+  const { ledger } = await demoLedger({ file: played, migrations, random })
   ledger.backUp(clean)
   cpSync(folderBeside(played, 'photographs'), folderBeside(file, 'photographs'), { recursive: true })
   ledger.close()
@@ -76,7 +77,7 @@ function damaged(by: (db: Database.Database) => void, { putBack = true } = {}): 
 }
 
 function look(at: string): Checked[] {
-  const ledger = openUntouched(at, { migrations, now })
+  const ledger = openUntouched(at, { migrations, now, random })
   try {
     return [...verified({ read: ledger.read, file: at, migrations })]
   } finally {
@@ -372,7 +373,7 @@ describe('npm run verify', () => {
 
   it('looks at what a killed program left in the log beside the file', async () => {
     copyFileSync(clean, file)
-    const ledger = openLedger(file, { migrations, now })
+    const ledger = openLedger(file, { migrations, now, random })
     ledger.write(tx => tx.run('UPDATE parts SET in_stock = in_stock + 7 WHERE id = 1'))
     const killed = join(place.folder, 'killed.countwheel')
     for (const ending of ['', '-wal']) copyFileSync(`${file}${ending}`, `${killed}${ending}`)

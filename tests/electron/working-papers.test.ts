@@ -6,6 +6,7 @@ import { sizesOf } from '../../core/papers/sizes.ts'
 import type { WorkingKind } from '../../core/papers/working.ts'
 import { demoLedger } from '../../electron/day/demo-shop.ts'
 import { places } from '../../electron/places.ts'
+import { random } from '../chance.ts'
 import { temporaryFolder } from '../db/temporary-ledger.ts'
 import { codesOf, infoOf, textOf } from '../papers/reading.ts'
 import { openTestShop, rosamund, type Shop, takeInPell } from './handler-fixture.ts'
@@ -29,6 +30,7 @@ describe('the working papers of the demonstration shop', () => {
     demo = await demoLedger({
       file: join(place.folder, 'demo.countwheel'),
       migrations: places.migrations,
+      random,
     })
   })
   afterAll(() => {
