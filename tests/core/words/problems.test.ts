@@ -19,7 +19,7 @@ const sources = [
   'warranty',
 ]
   .map(folder => join('core', folder))
-  .concat(join('electron', 'calc'))
+  .concat(join('electron', 'commands', 'calc'))
 
 const text = sources
   .flatMap(folder =>
@@ -27,7 +27,9 @@ const text = sources
   )
   .filter(path => path.endsWith('.ts'))
   .map(path => readFileSync(path, 'utf8'))
-  .concat(['calc.ts', 'holidays.ts'].map(name => readFileSync(join('electron', name), 'utf8')))
+  .concat(
+    ['commands/calc.ts', 'server/holidays.ts'].map(name => readFileSync(join('electron', name), 'utf8')),
+  )
   .join('\n')
 
 const used = [
