@@ -14,6 +14,8 @@ export interface Shop {
   readonly places: ShopView['places']
   /** The day it is in the shop, by the ledger's clock. */
   readonly today: string
+  /** What speaks against the computer's clock; null while nothing does. */
+  readonly doubtedClock: ShopView['clock']
   /** Who acts in this window; '' for nobody named. */
   readonly person: string
   /** Names who acts from now on. */
@@ -25,10 +27,10 @@ const ShopContext = createContext<Shop | undefined>(undefined)
 /** Gives the parts inside it the shop's settings, formats and words. */
 export function ShopProvider({ view, children }: { view: ShopView; children: ReactNode }) {
   const words = useWords()
-  const { settings, people, places, today } = view
+  const { settings, people, places, today, clock: doubtedClock } = view
   const [person, actAs] = useActing(view)
   const written = useMemo(() => formats(settings.place), [settings.place])
-  const shop = { settings, people, places, words, today, person, actAs, formats: written }
+  const shop = { settings, people, places, words, today, doubtedClock, person, actAs, formats: written }
   return <ShopContext value={shop}>{children}</ShopContext>
 }
 

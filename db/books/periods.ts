@@ -8,8 +8,9 @@ import { closedPeriods } from '../schema/index.ts'
 /** Closes the books up to a day, which is over: nothing is booked on it or before it any more. There is no opening again. */
 export const closePeriod = verb('accounts.closePeriod', (tx, input: { toDate: string }, doing) => {
   const { toDate } = input
-  const closed = closedTo(tx)
-  if (toDate >= dayOfDoing(doing, readSettings(tx))) refuse('period.notOver', 'toDate')
+  const today = dayOfDoing(doing, readSettings(tx))
+  const closed = closedTo(tx, today)
+  if (toDate >= today) refuse('period.notOver', 'toDate')
   if (closed !== null && toDate <= closed) refuse('period.alreadyClosed', 'toDate', { to: closed })
   const { id } = tx
     .insert(closedPeriods)

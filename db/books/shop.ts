@@ -7,6 +7,7 @@ import { startSeriesAfter } from '../rows/numbering.ts'
 import { known, Refusal, refuse } from '../rows/refusal.ts'
 import { isShopOpen, keepSettings, readSettings } from '../rows/settings.ts'
 import { verb } from '../rows/verb.ts'
+import { dayOfDoing } from '../rules/issue.ts'
 import { holidays, people, shelfPlaces } from '../schema/index.ts'
 
 const theShop = { kind: 'shop', id: 1 } as const
@@ -67,6 +68,16 @@ export const changeSettings = verb('shop.changeSettings', (tx, input: SomeSettin
     if (value !== undefined) keepSettings(tx, group, value)
   }
   return { subject: theShop, result: { changed: Object.keys(input) } }
+})
+
+/**
+ * Says that the computer's clock is right although the last entry makes it doubtful (`doubtedClock`): entries go on from its time.
+ * `today` is the day it showed when it was looked at.
+ */
+export const confirmClock = verb('shop.confirmClock', (tx, input: { today: string }, doing) => {
+  const today = dayOfDoing(doing, readSettings(tx))
+  if (input.today !== today) refuse('clock.otherDay', 'today', { today })
+  return { subject: theShop, result: { today } }
 })
 
 /** Enters a person who works here. */

@@ -56,7 +56,9 @@ export function readBeside(path: string): Uint8Array<ArrayBuffer> | undefined {
   try {
     return new Uint8Array(readFileSync(path))
   } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === 'ENOENT') return undefined
+    const { code } = error as NodeJS.ErrnoException
+    // ENOTDIR: a file stands where the folder should.
+    if (code === 'ENOENT' || code === 'ENOTDIR') return undefined
     throw error
   }
 }

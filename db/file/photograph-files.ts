@@ -1,5 +1,5 @@
 import { type MediaType, mediaTypes } from '../../core/photograph/picture.ts'
-import { pathBeside, readBeside, writeBeside } from './files-beside.ts'
+import { foundBeside, pathBeside, readBeside, writeBeside } from './files-beside.ts'
 
 /** A photograph as its file is found: by what its bytes hash to (SHA-256, 64 hex digits) and its kind. */
 export interface PhotographFile {
@@ -20,3 +20,12 @@ export const readPhotograph = (
   ledgerFile: string,
   file: PhotographFile,
 ): Uint8Array<ArrayBuffer> | undefined => readBeside(photographPath(ledgerFile, file))
+
+/** The bytes where they are there and hash to what they are named by. */
+export function soundPhotograph(
+  ledgerFile: string,
+  file: PhotographFile,
+): Uint8Array<ArrayBuffer> | undefined {
+  const found = foundBeside(photographPath(ledgerFile, file), file.hash)
+  return found.state === 'kept' ? found.bytes : undefined
+}

@@ -4,8 +4,8 @@ import { closedTo } from '../rules/book-day.ts'
 import { closedPeriods, people } from '../schema/index.ts'
 
 /** To which day the books are closed (null while they are not), and every closing, the last first. */
-export const periodsView = (read: Read) => ({
-  closedTo: closedTo(read),
+export const periodsView = (read: Read, today: string) => ({
+  closedTo: closedTo(read, today),
   rows: read
     .select({
       id: closedPeriods.id,

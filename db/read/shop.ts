@@ -2,6 +2,7 @@ import { asc } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import type { Read } from '../file/ledger.ts'
 import { isShopOpen, readSettings } from '../rows/settings.ts'
+import { doubtedClock } from '../rules/clock-doubt.ts'
 import { dayBook, holidays, people, shelfPlaces } from '../schema/index.ts'
 
 /** What tells this ledger from any other: the beginning of its first day-book row's hash. */
@@ -27,5 +28,6 @@ export function shopView(read: Read, at: string) {
     ledger: ledgerMark(read),
     today: civilDateOf(at, settings.place.timeZone),
     at,
+    clock: doubtedClock(read, at),
   }
 }

@@ -1,4 +1,4 @@
-import { and, desc, eq, sql } from 'drizzle-orm'
+import { and, desc, eq, lt, lte, sql } from 'drizzle-orm'
 import type { PaperKind } from '../../core/papers/contents.ts'
 import type { Settings } from '../../core/shop/settings.ts'
 import type { Read } from '../file/ledger.ts'
@@ -7,11 +7,15 @@ import type { Doing } from '../rows/verb.ts'
 import { closedPeriods, documents } from '../schema/index.ts'
 import { dayOfDoing } from './issue.ts'
 
-/** The last day of the books that are closed; null while none are. */
-export const closedTo = (read: Read): string | null =>
+/**
+ * The last day of the books that are closed; null while none are. What was closed by a clock that ran ahead, up to `today` or a day
+ * to come, closes nothing until that day is over.
+ */
+export const closedTo = (read: Read, today: string): string | null =>
   read
     .select({ to: sql<string | null>`max(${closedPeriods.toDate})` })
     .from(closedPeriods)
+    .where(lt(closedPeriods.toDate, today))
     .get()?.to ?? null
 
 /** The day an entry of money is booked on: `asked`, or the day it is done. Refuses one to come, and one in a closed period. */
@@ -25,12 +29,15 @@ export function bookDay(
   const today = dayOfDoing(doing, settings)
   const on = asked ?? today
   if (on > today) refuse('date.inFuture', field)
-  const closed = closedTo(read)
+  const closed = closedTo(read, today)
   if (closed !== null && on <= closed) refuse('period.closed', field, { date: on, to: closed })
   return on
 }
 
-/** The day of issue of an invoice or credit note: as `bookDay`, and not before the last one of its kind, whose number is lower. */
+/**
+ * The day of issue of an invoice or credit note: as `bookDay`, and not before the last one of its kind, whose number is lower. One that
+ * bears a day still to come was issued by a clock that ran ahead: it holds nothing up, and is corrected by a credit note of today.
+ */
 export function issueDay(
   read: Read,
   settings: Settings,
@@ -42,7 +49,7 @@ export function issueDay(
   const last = read
     .select({ number: documents.number, on: documents.issuedOn })
     .from(documents)
-    .where(and(eq(documents.kind, kind)))
+    .where(and(eq(documents.kind, kind), lte(documents.issuedOn, dayOfDoing(doing, settings))))
     .orderBy(desc(documents.sequence))
     .limit(1)
     .get()

@@ -1,6 +1,7 @@
-import { copyFileSync, existsSync, mkdirSync, readdirSync, renameSync } from 'node:fs'
+import { copyFileSync, existsSync, mkdirSync, readdirSync, renameSync, statSync } from 'node:fs'
 import { basename, join } from 'node:path'
 import { folderBeside, keptBeside } from '../../db/file/files-beside.ts'
+import { refuse } from '../../db/rows/refusal.ts'
 
 /** Copies whole or not at all. */
 function copyWhole(from: string, to: string): void {
@@ -20,6 +21,7 @@ function copyMissing(from: string, to: string): void {
 
 function copyFolder(from: string, to: string): void {
   if (!existsSync(from)) return
+  if (!statSync(from).isDirectory()) refuse('folder.isAFile', '', { name: basename(from) })
   for (const part of readdirSync(from, { withFileTypes: true }))
     if (part.isDirectory()) copyMissing(join(from, part.name), join(to, part.name))
 }

@@ -58,7 +58,7 @@ export async function demoLedger({
   const clock = stagedClock()
   const ledger = openLedger(file, { migrations, now: clock.now, random })
   try {
-    const handle = createHandler({ ledger, now: clock.now, pages: places.pages })
+    const handle = createHandler({ ledger, now: clock.now, pages: places.pages, played: true })
     putPhotographs(dayFile, file)
     const acts = parseDayFile(readFileSync(dayFile, 'utf8'))
     const played: Played[] = await playDay({ handle, setNow: clock.set }, acts)

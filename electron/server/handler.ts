@@ -19,6 +19,11 @@ export interface HandlerParts {
   readonly now: () => string
   /** Folder of the built pages. */
   readonly pages: string
+  /**
+   * Acts are played from a day file: their times are the file's, so the clock is not doubted, and photographs may come beside the
+   * ledger later.
+   */
+  readonly played?: boolean
 }
 
 /** The number of the person acting, from the request's header; nobody when it is missing, a refusal when it is nobody here. */
@@ -34,11 +39,17 @@ function personOf(ledger: Ledger, header: string | undefined): number | null {
 const ofTheLedger = ['/api/', '/papers/', '/exports/']
 
 /** One handler for both hosts: the requests under /api, the papers, the photographs, the exports, and the pages themselves. */
-export function createHandler({ ledger, now, pages }: HandlerParts): (request: Request) => Promise<Response> {
+export function createHandler({
+  ledger,
+  now,
+  pages,
+  played = false,
+}: HandlerParts): (request: Request) => Promise<Response> {
   const serve = servePages(pages)
   const app = new Hono<Env>()
   app.use('/*', async (c, next) => {
     // An act is tried before a person is asked about it: answered as if done, and taken back.
+    c.set('played', played)
     c.set('ledger', c.req.header('Countwheel-Trial') ? onTrial(ledger) : ledger)
     if (ofTheLedger.some(part => c.req.path.startsWith(part)))
       c.set('doing', { at: now(), personId: personOf(ledger, c.req.header('Countwheel-Person')) })

@@ -4,6 +4,8 @@ import { start } from '../../core/words/en/start.ts'
 import { folderBeside, keptBeside } from '../../db/file/files-beside.ts'
 import { openLedger } from '../../db/file/ledger.ts'
 import { LedgerRefused } from '../../db/file/ledger-refused.ts'
+import { sweepUnfinished } from '../../db/file/unfinished.ts'
+import { backupFolder } from '../copies/backups.ts'
 import { demoLedger } from '../day/demo-shop.ts'
 import { type PaperKeeper, paperKeeper } from '../papers/keeper.ts'
 import { demoLedgerFile, places, usualLedger } from '../places.ts'
@@ -81,7 +83,10 @@ export async function openShop(choice: ShopChoice, onAsked: () => string): Promi
     makeRoom(choice)
     const { ledger, now } = await openedLedger(choice)
     const keeper = paperKeeper(ledger)
+    // Nobody waits for this, so the first page goes before it.
+    const sweep = setTimeout(() => sweepUnfinished(file, backupFolder(file)), 1000).unref()
     const close = () => {
+      clearTimeout(sweep)
       keeper.stop()
       ledger.close()
       hold.release()

@@ -6,6 +6,7 @@ import { Fetched } from '../parts/fetched.tsx'
 import { Page } from '../parts/page.tsx'
 import { useShop } from '../shop.tsx'
 import { Broken } from './broken.tsx'
+import { DoubtedClock } from './doubted-clock.tsx'
 import { FindBox } from './find-box.tsx'
 import { Help } from './help.tsx'
 import { useKeys } from './keys.ts'
@@ -36,6 +37,7 @@ export function Book() {
           </div>
         </header>
         <SaidStrip />
+        <DoubtedClock />
         <Leaf />
       </div>
       {helping && <Help onClose={() => setHelping(false)} />}

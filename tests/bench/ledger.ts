@@ -25,7 +25,7 @@ interface Served {
 async function served(share: number): Promise<Served> {
   const file = await keptLedger(share)
   const ledger = openLedger(file, { migrations, now, random })
-  const handle = createHandler({ ledger, now, pages: '.' })
+  const handle = createHandler({ ledger, now, pages: '.', played: true })
   const get = async (path: string) => {
     const response = await handle(new Request(`http://ledger${path}`))
     const text = await response.text()

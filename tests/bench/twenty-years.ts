@@ -311,7 +311,7 @@ export async function twentyYears(file: string, share: number): Promise<void> {
   for (const ending of ['', '-wal']) rmSync(`${file}${ending}`, { force: true })
   const at = instant(start)
   const ledger = openLedger(file, { migrations, now: () => at, random })
-  const handle = createHandler({ ledger, now: () => at, pages: '.' })
+  const handle = createHandler({ ledger, now: () => at, pages: '.', played: true })
   const opened = await handle(
     new Request('http://ledger/api/shop/open', {
       method: 'POST',

@@ -8,7 +8,7 @@ import { migrations } from './temporary-ledger.ts'
 const [file = '', from = '0'] = process.argv.slice(2)
 const now = () => new Date().toISOString()
 const ledger = openLedger(file, { migrations, now, random })
-const handle = createHandler({ ledger, now, pages: '.' })
+const handle = createHandler({ ledger, now, pages: '.', played: true })
 
 for (let n = Number(from); ; n++) {
   const response = await handle(

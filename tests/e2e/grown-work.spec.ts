@@ -12,7 +12,7 @@ const number = 2202
 async function leaveRunning(file: string): Promise<void> {
   const { act, close } = openAt(file, daysBefore(2), 1)
   await act('bench.startLabour', { repairId: 2, task: 'strip' })
-  close()
+  await close()
 }
 
 let shop: StartedShop

@@ -26,7 +26,7 @@ async function read(file: string): Promise<void> {
     clock.at = new Date(Date.parse(clock.at) + dayMs).toISOString()
     await act('shelf.read', { runId: 1, strikeRight: true, inBeat: true, ...reading })
   }
-  close()
+  await close()
 }
 
 let shop: StartedShop

@@ -7,6 +7,7 @@ import { createHandler } from '../../electron/server/handler.ts'
 import { random } from '../chance.ts'
 import { testSettings } from '../electron/handler-fixture.ts'
 import { picture } from '../pictures/pictures.ts'
+import { daysBefore } from './work-shop.ts'
 
 const clock = { form: 'cuckoo', trains: 2, power: 'weight', duration: '30-hour', strike: 'count-wheel' }
 
@@ -25,9 +26,9 @@ const secondReport = [
 export async function visitedClock() {
   const folder = mkdtempSync(join(tmpdir(), 'countwheel-visited-'))
   const file = join(folder, 'shop.countwheel')
-  let at = '2027-03-01T09:20:00.000Z'
+  let at = daysBefore(190)
   const ledger = openLedger(file, { migrations: places.migrations, now: () => at, random })
-  const handle = createHandler({ ledger, now: () => at, pages: folder })
+  const handle = createHandler({ ledger, now: () => at, pages: folder, played: true })
   const ask = async (path: string, init: RequestInit) => {
     const response = await handle(new Request(`http://ledger/api/${path}`, init))
     const body = (await response.json()) as { id: number; ownerId: number; clockId: number; hash: string }
@@ -55,7 +56,7 @@ export async function visitedClock() {
   const word = { estimateId: estimate.id, answer: 'declined', who: 'R. Pell', way: 'e-mail' }
   await act('estimates.recordWord', word)
   await act('counter.handOver', { repairId: first.id, toName: 'Rosamund Pell', belongings: [] })
-  at = '2027-09-06T10:00:00.000Z'
+  at = daysBefore(0)
   const { hash } = await ask('photographs', {
     method: 'PUT',
     headers: { 'Content-Type': 'image/jpeg' },

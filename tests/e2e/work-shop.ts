@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { civilDateOf } from '../../core/calendar/zone.ts'
 import { openingSettings } from '../../core/shop/defaults.ts'
 import { openLedger } from '../../db/file/ledger.ts'
 import { places } from '../../electron/places.ts'
@@ -20,7 +21,7 @@ export function openAt(file: string, begin: string, person?: number) {
     now: () => clock.at,
     random,
   })
-  const handle = createHandler({ ledger, now: () => clock.at, pages: '.' })
+  const handle = createHandler({ ledger, now: () => clock.at, pages: '.', played: true })
   const act = async (name: string, input: unknown): Promise<{ id: number }> => {
     const response = await handle(
       new Request(`http://ledger/api/${name.replace('.', '/')}`, {
@@ -36,7 +37,15 @@ export function openAt(file: string, begin: string, person?: number) {
     if (!response.ok) throw new Error(`${name}: ${JSON.stringify(body)}`)
     return body
   }
-  return { clock, act, close: () => ledger.close() }
+  /** Closes the ledger where its last act left it. */
+  const leave = () => ledger.close()
+  /** Leaves the ledger as a shop does that made its last entry just now, so that nobody doubts the computer's clock. */
+  const close = async () => {
+    clock.at = daysBefore(0)
+    await act('shop.confirmClock', { today: civilDateOf(clock.at, 'Europe/London') })
+    ledger.close()
+  }
+  return { clock, act, close, leave }
 }
 
 /** A ledger file with clocks at work, written through the ledger's own handler some days ago. */
@@ -82,7 +91,6 @@ export async function workLedger(clocks: number, daysAgo = 3) {
   const part = { kind: 'line', name: 'Gut line', unitCost: '2.10', unitPrice: '6.00' }
   const { id: partId } = await act('stores.addPart', part)
   await act('stores.receive', { partId, quantity: 5 })
-  time.at = daysBefore(0)
-  close()
+  await close()
   return { file, remove: () => rmSync(folder, { recursive: true, force: true }) }
 }

@@ -31,6 +31,8 @@ export async function ask(port: number, path: string, asked: Asked = {}): Promis
   })
   // A refused body may be cut off while it is still being sent; the answer is there all the same.
   outgoing.on('error', () => undefined)
+  // A body ended in one go is sent with its length, whatever was said before.
+  if (asked.chunked) outgoing.flushHeaders()
   outgoing.end(asked.body)
   const [incoming] = (await once(outgoing, 'response')) as [IncomingMessage]
   return { status: incoming.statusCode ?? 0, headers: incoming.headers, body: await text(incoming) }

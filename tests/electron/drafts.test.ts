@@ -56,4 +56,19 @@ describe('a draft', () => {
     expect((await put('short', typed('x'))).status).toBe(422)
     expect((await put(key, { ...typed('x'), page: '../etc' })).status).toBe(422)
   })
+
+  it('may nest as deep as a form does, and is refused beyond, however deep', async () => {
+    const nested = (levels: number) => `${'['.repeat(levels)}${']'.repeat(levels)}`
+    const keep = (levels: number) =>
+      shop.ask(`/api/drafts/${key}`, {
+        method: 'PUT',
+        headers: { 'Content-Type': 'application/json' },
+        body: `{"page":"take-in","title":"","body":{"a":${nested(levels)}}}`,
+      })
+    expect((await keep(49)).status).toBe(200)
+    for (const levels of [51, 1001, 100_000]) {
+      const { status, body } = await keep(levels)
+      expect([status, body.problems[0].code], String(levels)).toEqual([422, 'input.tooDeep'])
+    }
+  })
 })

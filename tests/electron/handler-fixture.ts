@@ -25,14 +25,17 @@ export const testSettings = openingSettings({
   benchRate: '48.00',
 })
 
-/** A handler on a real ledger file of its own, with a clock that stands where the test puts it. */
-export function freshHandler(start = '2027-03-01T09:20:00.000Z') {
+/**
+ * A handler on a real ledger file of its own, with a clock that stands where the test puts it: it is doubted, as a computer's is, only
+ * where `played` is off.
+ */
+export function freshHandler(start = '2027-03-01T09:20:00.000Z', { played = true } = {}) {
   const folder = mkdtempSync(join(tmpdir(), 'countwheel-'))
   const file = join(folder, 'shop.countwheel')
   const clock = { at: start, person: null as number | null }
   const migrations = join(import.meta.dirname, '../../migrations')
   const ledger = openLedger(file, { migrations, now: () => clock.at, random })
-  const handle = createHandler({ ledger, now: () => clock.at, pages: folder })
+  const handle = createHandler({ ledger, now: () => clock.at, pages: folder, played })
 
   const ask = async (path: string, init: RequestInit = {}): Promise<Answer> => {
     const response = await handle(new Request(`http://ledger${path}`, init))
@@ -84,8 +87,8 @@ export function freshHandler(start = '2027-03-01T09:20:00.000Z') {
 export type Shop = ReturnType<typeof freshHandler>
 
 /** A fresh ledger whose shop is open; the person who opened it acts. */
-export async function openTestShop(start?: string): Promise<Shop> {
-  const shop = freshHandler(start)
+export async function openTestShop(start?: string, how?: { played: boolean }): Promise<Shop> {
+  const shop = freshHandler(start, how)
   const opened = await shop.act('shop.open', {
     settings: testSettings,
     person: 'Ines Marrow',

@@ -129,6 +129,21 @@ describe('a kept paper whose file is missing or damaged', () => {
   })
 })
 
+describe('a file where the folder of papers should be', () => {
+  it('keeps no paper from being served, and a backup says what stands in its way', async () => {
+    vi.spyOn(console, 'error').mockImplementation(() => undefined)
+    await paper()
+    rmSync(folderBeside(shop.file, 'papers'), { recursive: true, force: true })
+    writeFileSync(folderBeside(shop.file, 'papers'), 'not a folder')
+    expect((await paper()).subarray(0, 5).toString()).toBe('%PDF-')
+    expect(faults()).toEqual([])
+    const asked = { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: '{}' }
+    const { status, body } = await shop.ask('/api/backup', asked)
+    expect([status, body.problems[0].code]).toEqual([422, 'folder.isAFile'])
+    vi.restoreAllMocks()
+  })
+})
+
 describe('the keeper of papers', () => {
   const kept = (id: number) =>
     vi.waitFor(() => expect(keptPaper(shop.ledger.read, issued(id))).toBeDefined(), { timeout: 20_000 })

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto'
 import { chmodSync, cpSync, existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { writePhotograph } from '../../db/file/photograph-files.ts'
 import { parseDayFile, playDay } from '../../electron/day/day-file.ts'
 import { limited, longestBody } from '../../electron/server/hosts/limits.ts'
 import { picture } from '../pictures/pictures.ts'
@@ -62,6 +63,19 @@ describe('keeping a photograph', () => {
     expect(await keepJpeg()).toBe(await keepJpeg())
     expect(await acts()).toEqual(['photographs.keep', 'shop.open'])
     expect(readdirSync(join(shop.folder, 'shop.photographs'))).toHaveLength(1)
+  })
+
+  it('is not put on record by its hash alone: the bytes must stand beside the ledger as said', async () => {
+    const host = await openTestShop('2027-03-01T09:20:00.000Z', { played: false })
+    const file = { hash: sha(picture('quadrants.jpg')), mediaType: 'image/jpeg' as const }
+    const bytes = picture('quadrants.jpg').length
+    const keep = async (length: number) =>
+      (await host.tryAct('photographs.keep', { ...file, bytes: length })).body
+    expect((await keep(bytes)).problems[0].code).toBe('photograph.missing')
+    writePhotograph(host.file, file, picture('quadrants.jpg'))
+    expect((await keep(bytes + 1)).problems[0].code).toBe('photograph.missing')
+    expect((await keep(bytes)).hash).toBe(file.hash)
+    host.close()
   })
 
   it('puts a file back that was missing, and says what to do while it is', async () => {

@@ -2,6 +2,7 @@
 export const acts = {
   'shop.open': 'The shop was opened',
   'shop.changeSettings': 'Settings of the shop changed',
+  'shop.confirmClock': 'This computer’s clock said to be right',
   'shop.addPerson': 'A person entered who works here',
   'shop.setPersonActive': 'Whether a person works here changed',
   'shop.addPlace': 'A shelf place entered',

@@ -22,6 +22,7 @@ export const refusals = {
   'input.nothing': () => 'Say what is to change.',
   'input.wrongType': () => 'This is not the kind of value that belongs here.',
   'input.tooLong': (v: Values) => `This is too long: at most ${v.most}.`,
+  'input.tooDeep': () => 'Lists stand in one another too deep here; this comes from no form of Countwheel.',
   'input.tooShort': (v: Values) => `This is too short: at least ${v.least}.`,
   'input.tooSmall': (v: Values) => `This must be at least ${v.least}.`,
   'input.tooLarge': (v: Values) => `This must be at most ${v.most}.`,
@@ -128,6 +129,12 @@ export const refusals = {
   'labour.overlap': (v: Values) =>
     `This runs into labour of yours on repair ${v.number}. Correct one of the two.`,
   'labour.eitherWay': () => 'Give the times, or the minutes: one of the two.',
+  'clock.doubtedBehind': (v: Values) =>
+    `By this computer’s clock it is ${v.today}, before the last entry (${v.last}). Nothing was written and what you typed is still here. Say at the head of the page whether the clock is right.`,
+  'clock.doubtedAhead': (v: Values) =>
+    `By this computer’s clock it is ${v.today}; the last entry was made on ${v.last}, and the shop has been open since. Nothing was written and what you typed is still here. Say at the head of the page whether the clock is right.`,
+  'clock.otherDay': (v: Values) =>
+    `By this computer’s clock it is ${v.today} by now. Look again and say whether that is right.`,
   'clock.behind': () =>
     'The computer’s clock stands before what is already on record. Set it right, then try again; nothing was written.',
   'finding.unknown': () => 'This finding is not in the ledger.',
@@ -218,6 +225,8 @@ export const refusals = {
   'photograph.unknown': () => 'This photograph is not in the ledger.',
   'photographFile.unknown': () =>
     'The file of this photograph is not beside the ledger. Copy the folder of photographs from a backup, and it is back.',
+  'photograph.missing': () =>
+    'These bytes are not beside the ledger. Send the photograph itself; it is put on record with it.',
   'photograph.notAnImage': () => 'Only JPEG, PNG or WebP photographs can be kept.',
   'photograph.damaged': () => 'This photograph is damaged: it breaks off or makes no sense. Take another.',
   'photograph.tooManyPoints': (v: Values) =>
@@ -235,6 +244,8 @@ export const refusals = {
     'The folder of photographs beside the ledger cannot be written to. See who it belongs to, then try again.',
   'backup.noAccess': () =>
     'The folder of backups beside the ledger cannot be written to. See who it belongs to and whether there is room on the disk, then try again.',
+  'folder.isAFile': (v: Values) =>
+    `Beside the ledger a file stands where the folder ${v.name} should be. Give the file another name, put the folder back from a backup, and try again.`,
   'backup.damaged': () =>
     'The copy did not pass its check and was not kept. Go on with care: copy the ledger’s folder to another disk, and look at this disk before writing more.',
   'settings.unknown': () => 'There is no such group of settings.',

@@ -79,6 +79,17 @@ export const screens = {
     ask: 'Who is at the counter?',
     why: 'The name stands beside every entry in the day book. This window keeps it until it is closed or another is chosen.',
   },
+  clock: {
+    title: 'Is this computer’s clock right?',
+    behind: ({ today, last }: { today: string; last: string }) =>
+      `It says ${today}, but the last entry was made later, on ${last}.`,
+    ahead: ({ today, last }: { today: string; last: string }) =>
+      `It says ${today}. The last entry was made on ${last}, and the shop has been open since with nothing entered.`,
+    why: 'Papers, due dates and the day book take their time from it. Until you answer, nothing is written; what you type stays.',
+    right: ({ today }: { today: string }) => `Yes, it is ${today}`,
+    setRight: 'I have set it right: look again',
+    confirmed: 'The clock is taken as right; entries go on.',
+  },
   lamp: {
     label: 'Light',
     auto: 'as this computer',

@@ -44,6 +44,17 @@ async function listen(server: Server, port: number, elseAny: boolean): Promise<n
 }
 
 /**
+ * A body sent in pieces without its length is measured as it is read, and the reader makes the request anew: that works with the
+ * platform's own Request, not with the server's stand-in for it.
+ */
+function measurable(request: Request): Request {
+  const { url, method, headers, signal, body } = request
+  if (!headers.has('transfer-encoding') || !body) return request
+  const sent: RequestInit & { duplex: 'half' } = { method, headers, signal, body, duplex: 'half' }
+  return new Request(url, sent)
+}
+
+/**
  * Serves `handle` on 127.0.0.1 only, behind the gate and the limits. Port 0 is any free one; `elseAny` takes any
  * free one where `port` is in use. Throws Node's EADDRINUSE or EACCES where it cannot listen.
  */
@@ -53,7 +64,7 @@ export async function serveLoopback(
 ): Promise<Loopback> {
   const keys = createKeys()
   let inside: Handle = async () => refuse('/', 'request.keyMissing')
-  const listener = getRequestListener(request => inside(request), {
+  const listener = getRequestListener(request => inside(measurable(request)), {
     overrideGlobalObjects: false,
     errorHandler: () => refuse('/', 'request.malformed'),
   })

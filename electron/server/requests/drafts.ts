@@ -5,13 +5,27 @@ import { draftOf, draftsOf, dropDraft, keepDraft } from '../../../db/rows/drafts
 import { known } from '../../../db/rows/refusal.ts'
 import { refuseInput } from '../problems.ts'
 import { body, query } from './body.ts'
-import { optional } from './fields.ts'
+import { optional, saying } from './fields.ts'
 import type { Env } from './perform.ts'
 
 const key = z.string().regex(/^[A-Za-z0-9-]{8,64}$/)
 const page = z.string().regex(/^[a-z][a-z-]{0,40}$/)
 const named = zValidator('param', z.object({ key }), refuseInput)
-const draft = z.strictObject({ page, title: optional(), body: z.record(z.string(), z.unknown()) })
+/** A form's entries are lists of objects of lists at most; SQLite reads JSON down to a thousand levels. */
+const mostLevels = 50
+
+/** Whether lists and objects stand in one another no deeper than that; counted without recursion, as it may be very deep. */
+function isShallow(value: unknown): boolean {
+  let level = [value]
+  for (let depth = 0; level.length > 0; depth += 1) {
+    if (depth > mostLevels) return false
+    level = level.flatMap(one => (typeof one === 'object' && one !== null ? Object.values(one) : []))
+  }
+  return true
+}
+
+const typed = z.record(z.string(), z.unknown()).refine(isShallow, saying('input.tooDeep'))
+const draft = z.strictObject({ page, title: optional(), body: typed })
 
 /** What is being typed and not yet entered; kept so that nothing is lost when the window closes or the computer stops. */
 export const drafts = new Hono<Env>()

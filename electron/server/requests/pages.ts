@@ -30,6 +30,10 @@ import { civilDate, keyOf, number, oneOf } from './fields.ts'
 import type { Env } from './perform.ts'
 import { publicHolidaysView } from './public-holidays.ts'
 
+/** The day it is in the shop. */
+const todayOf = ({ ledger, doing }: Env['Variables']) =>
+  civilDateOf(doing.at, readSettings(ledger.read).place.timeZone)
+
 const param = <T extends z.ZodRawShape>(shape: T) => zValidator('param', z.object(shape), refuseInput)
 const openNumber = number.optional().transform(n => n ?? null)
 /** A line's number, or 0 for the place before every line of that name. */
@@ -134,7 +138,7 @@ export const pages = new Hono<Env>()
   })
   .get('/owed', c => {
     const { read } = c.var.ledger
-    return c.json(owedView(read, civilDateOf(c.var.doing.at, readSettings(read).place.timeZone)))
+    return c.json(owedView(read, todayOf(c.var)))
   })
   .get('/ownerAccounts/:id', param({ id: number }), period, c =>
     c.json(ownerAccountView(c.var.ledger.read, c.req.valid('param').id, c.req.valid('query'))),
@@ -144,7 +148,7 @@ export const pages = new Hono<Env>()
     return c.json(accountView(c.var.ledger.read, name, period, search))
   })
   .get('/drawer', query(z.object(turn)), c => c.json(drawerView(c.var.ledger.read, c.req.valid('query'))))
-  .get('/periods', c => c.json(periodsView(c.var.ledger.read)))
+  .get('/periods', c => c.json(periodsView(c.var.ledger.read, todayOf(c.var))))
   .get('/tax', period, c => {
     const { from, to } = c.req.valid('query')
     return c.json(accounts.taxView(c.var.ledger.read, from, to))

@@ -4,13 +4,13 @@ import { z } from 'zod'
 import { mediaTypes } from '../../../core/photograph/picture.ts'
 import { photographMoments } from '../../../core/vocabulary/intake.ts'
 import { attach, keep, keepBytes, photographRow, strike } from '../../../db/books/photographs.ts'
-import { readPhotograph } from '../../../db/file/photograph-files.ts'
-import { known } from '../../../db/rows/refusal.ts'
+import { readPhotograph, soundPhotograph } from '../../../db/file/photograph-files.ts'
+import { known, refuse } from '../../../db/rows/refusal.ts'
 import { longestBody } from '../hosts/limits.ts'
 import { refuseInput } from '../problems.ts'
 import { body } from './body.ts'
 import { count, id, keyOf, oneOf, optional, required } from './fields.ts'
-import { type Env, perform } from './perform.ts'
+import { type Env, perform, refuseByClock } from './perform.ts'
 
 /** What a photograph is known by: the SHA-256 of its bytes. */
 export const photographHash = z.string().regex(/^[0-9a-f]{64}$/)
@@ -29,13 +29,25 @@ const attachInput = z.strictObject({
   remark: optional(400),
 })
 
+/** Refuses to put on record what does not stand beside the ledger as its hash and length say. */
+function refuseMissing(ledgerFile: string, file: z.output<typeof keepInput>): void {
+  const bytes = soundPhotograph(ledgerFile, file)
+  if (bytes?.length !== file.bytes) refuse('photograph.missing', 'hash')
+}
+
 /** Acts on photographs. PUT takes the bytes themselves; `keep` only records bytes that stand beside the ledger, as a day file does. */
 export const photographActs = new Hono<Env>()
   .put('/', async c => {
     const bytes = new Uint8Array(await c.req.arrayBuffer())
+    refuseByClock(c.var)
     return c.json(keepBytes(c.var.ledger, c.var.doing, bytes))
   })
-  .post('/keep', body(keepInput), c => perform(c, keep, c.req.valid('json')))
+  .post('/keep', body(keepInput), c => {
+    const input = c.req.valid('json')
+    // A day file's photographs may be put beside the ledger after it was played; a page sends the bytes themselves.
+    if (!c.var.played) refuseMissing(c.var.ledger.file, input)
+    return perform(c, keep, input)
+  })
   .post('/attach', body(attachInput), c => perform(c, attach, c.req.valid('json')))
   .post('/strike', body(z.strictObject({ useId: id, reason: required(400) })), c =>
     perform(c, strike, c.req.valid('json')),

@@ -144,6 +144,9 @@ export const shopActs = new Hono<Env>()
     ),
     c => perform(c, book.changeSettings, c.req.valid('json')),
   )
+  .post('/confirmClock', body(z.strictObject({ today: civilDate })), c =>
+    perform(c, book.confirmClock, c.req.valid('json')),
+  )
   .post('/addPerson', body(z.strictObject({ name: required(80) })), c =>
     perform(c, book.addPerson, c.req.valid('json')),
   )

@@ -1,0 +1,34 @@
+import { readdirSync, rmSync } from 'node:fs'
+import { basename, dirname, join } from 'node:path'
+import { folderBeside, keptBeside } from './files-beside.ts'
+
+/** How everything ends that is written beside its place first: what a killed program left behind has this name still. */
+export const unfinishedEnd = '.unfinished'
+
+const namesIn = (folder: string) => {
+  try {
+    return readdirSync(folder, { withFileTypes: true })
+  } catch {
+    return []
+  }
+}
+
+function* unfinishedIn(folder: string, levels: number): Generator<string> {
+  for (const entry of namesIn(folder)) {
+    const path = join(folder, entry.name)
+    if (entry.isFile() && entry.name.endsWith(unfinishedEnd)) yield path
+    else if (entry.isDirectory() && levels > 0) yield* unfinishedIn(path, levels - 1)
+  }
+}
+
+/**
+ * Takes away what a killed program left half written: copies of this ledger beside it, photographs and papers, and what stands in the
+ * folder of its backups. Only for the process that holds the ledger; what cannot be taken away stays.
+ */
+export function sweepUnfinished(ledgerFile: string, backupFolder: string): void {
+  const [folder, name] = [dirname(ledgerFile), basename(ledgerFile)]
+  const beside = [...unfinishedIn(folder, 0)].filter(path => basename(path).startsWith(name))
+  const inside = [...keptBeside.map(what => folderBeside(ledgerFile, what)), backupFolder]
+  for (const path of [...beside, ...inside.flatMap(one => [...unfinishedIn(one, 2)])])
+    rmSync(path, { force: true })
+}

@@ -1,0 +1,37 @@
+import { mkdirSync, readdirSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { afterEach, expect, it } from 'vitest'
+import { sweepUnfinished } from '../../db/file/unfinished.ts'
+import { temporaryFolder } from './temporary-ledger.ts'
+
+const place = temporaryFolder()
+afterEach(() => place.remove())
+
+it('what a killed program left half written is taken away; whatever is whole, or another ledger’s, stays', () => {
+  const at = (...path: string[]) => join(place.folder, ...path)
+  const put = (...path: string[]) => {
+    mkdirSync(join(at(...path), '..'), { recursive: true })
+    writeFileSync(at(...path), 'x')
+  }
+  const whole = [
+    ['shop.countwheel'],
+    ['other.countwheel.unfinished'],
+    ['shop.papers', 'ab', 'abcd.pdf'],
+    ['backups', 'shop 2027-03-01T092000.000Z.countwheel'],
+    ['backups', 'shop.photographs', 'cd', 'cdef.jpg'],
+  ]
+  const half = [
+    ['shop.countwheel.unfinished'],
+    ['shop.countwheel.before-0002.unfinished'],
+    ['shop.papers', 'ab', 'abce.pdf.unfinished'],
+    ['shop.photographs', 'cd', 'cdef.jpg.unfinished'],
+    ['backups', 'shop 2027-03-02T092000.000Z.countwheel.unfinished'],
+    ['backups', 'shop.photographs', 'cd', 'cdee.jpg.unfinished'],
+  ]
+  for (const path of [...whole, ...half]) put(...path)
+  sweepUnfinished(at('shop.countwheel'), at('backups'))
+  const left = readdirSync(place.folder, { recursive: true, withFileTypes: true })
+    .filter(entry => entry.isFile())
+    .map(entry => join(entry.parentPath, entry.name))
+  expect(left.toSorted()).toEqual(whole.map(path => at(...path)).toSorted())
+})
