@@ -463,6 +463,14 @@ CREATE TABLE labour_entries (
   struck_reason TEXT CHECK (trim(struck_reason) <> '')
 ) STRICT;
 
+CREATE TABLE ledger_identity (
+  id INTEGER PRIMARY KEY CHECK (id = 1),
+  -- for good: photographs, papers and backups carry it
+  identity TEXT NOT NULL CHECK (length(identity) = 32 AND identity NOT GLOB '*[^0-9a-f]*'),
+  -- new at each opening: a log was written under this one, or is another file's
+  opening TEXT NOT NULL CHECK (length(opening) = 32 AND opening NOT GLOB '*[^0-9a-f]*')
+) STRICT;
+
 CREATE TABLE messages (
   id INTEGER PRIMARY KEY,
   repair_id INTEGER NOT NULL REFERENCES repairs (id),
@@ -801,6 +809,10 @@ CREATE TRIGGER kept_handed_papers_are_never_deleted BEFORE DELETE ON kept_handed
 CREATE TRIGGER kept_papers_are_never_changed BEFORE UPDATE ON kept_papers BEGIN SELECT RAISE(ABORT, 'a paper once drawn is never changed'); END;
 
 CREATE TRIGGER kept_papers_are_never_deleted BEFORE DELETE ON kept_papers BEGIN SELECT RAISE(ABORT, 'a paper once drawn is never deleted'); END;
+
+CREATE TRIGGER ledger_identity_is_never_changed BEFORE UPDATE OF identity ON ledger_identity BEGIN SELECT RAISE(ABORT, 'a ledger keeps its identity'); END;
+
+CREATE TRIGGER ledger_identity_is_never_deleted BEFORE DELETE ON ledger_identity BEGIN SELECT RAISE(ABORT, 'a ledger keeps its identity'); END;
 
 CREATE TRIGGER readings_are_never_changed BEFORE UPDATE ON readings BEGIN SELECT RAISE(ABORT, 'a reading is corrected by a new one'); END;
 

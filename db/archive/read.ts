@@ -27,9 +27,12 @@ function putIn(tx: Write, table: string, rows: readonly RowLine['row'][]): void 
     sql`, `,
   )
   tx.run(
-    sql`INSERT INTO ${sql.identifier(table)} (${names}) SELECT ${values} FROM json_each(${JSON.stringify(rows)})`,
+    sql`INSERT ${replacing(table)} INTO ${sql.identifier(table)} (${names}) SELECT ${values} FROM json_each(${JSON.stringify(rows)})`,
   )
 }
+
+/** A new file has an identity already: the archive's own takes its place, for it is the same ledger. */
+const replacing = (table: string) => sql.raw(table === 'ledger_identity' ? 'OR REPLACE' : '')
 
 /** Rows of one table that follow each other, as many as go into one statement. */
 function* batches(lines: Iterable<RowLine>): Generator<{ table: string; rows: RowLine['row'][] }> {
@@ -100,7 +103,7 @@ export function readArchive(archive: string, file: string, options: OpenOptions,
     for (const ending of ['', '-wal']) rmSync(`${unfinished}${ending}`, { force: true })
   }
   remove()
-  const ledger = openLedger(unfinished, { ...options, upTo: shape, referencesLater: true })
+  const ledger = openLedger(unfinished, { ...options, upTo: shape, referencesLater: true, passing: true })
   try {
     fill(ledger, archive, file, progress)
     ledger.close()

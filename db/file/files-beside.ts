@@ -25,6 +25,30 @@ export function folderBeside(ledgerFile: string, what: KeptBeside): string {
   return join(dir, `${name}.${what}`)
 }
 
+/** Which ledger a folder belongs to, in the folder itself. */
+const markOf = (ledgerFile: string, what: KeptBeside): string =>
+  join(folderBeside(ledgerFile, what), 'ledger.identity')
+
+const markIn = (ledgerFile: string, what: KeptBeside): string | undefined => {
+  const bytes = readBeside(markOf(ledgerFile, what))
+  return bytes && Buffer.from(bytes).toString().trim()
+}
+
+/** The folders beside a ledger that belong to another one. A folder without a mark is its own. */
+export const foreignFolders = (ledgerFile: string, identity: string): KeptBeside[] =>
+  keptBeside.filter(what => (markIn(ledgerFile, what) ?? identity) !== identity)
+
+/** Marks the folders that stand beside a ledger as its own; where that cannot be written, they stay without. */
+export function markFolders(ledgerFile: string, identity: string): void {
+  for (const what of keptBeside)
+    if (existsSync(folderBeside(ledgerFile, what)) && markIn(ledgerFile, what) === undefined)
+      try {
+        writeWhole(markOf(ledgerFile, what), Buffer.from(`${identity}\n`))
+      } catch {
+        // A mark is a help: a folder that cannot be written to is told when something is to be put in.
+      }
+}
+
 /** Where a file stands: `shop.papers/ab/abcdef….pdf`. */
 export const pathBeside = (ledgerFile: string, what: KeptBeside, hash: string, ending: string): string =>
   join(folderBeside(ledgerFile, what), hash.slice(0, 2), `${hash}.${ending}`)

@@ -6,29 +6,7 @@ export const applicationId = 0x43576c67
 
 const headerBytes = 100
 
-/**
- * Looks at the file's own header before SQLite touches it (SQLite file format, “The Database Header”): refuses what is no
- * ledger, what is cut short, and what cannot be read. Returns whether there is anything in the file yet.
- */
-export function checkHeader(file: string): 'new' | 'ledger' {
-  const bytes = readHeader(file)
-  if (bytes === null) return 'new'
-  const { header, size } = bytes
-  if (size === 0) return 'new'
-  if (size < headerBytes || header.toString('latin1', 0, 16) !== 'SQLite format 3\0')
-    throw new LedgerRefused('ledger.foreign')
-  if (header.readUInt32BE(68) !== applicationId) throw new LedgerRefused('ledger.foreign')
-  if (isCutShort(header, size)) throw new LedgerRefused('ledger.damaged')
-  return 'ledger'
-}
-
-/** The header counts the pages when its change counter agrees with the version that wrote it; WAL pages may not be in the file yet. */
-function isCutShort(header: Buffer, size: number): boolean {
-  const pageSize = header.readUInt16BE(16) === 1 ? 65536 : header.readUInt16BE(16)
-  const counted = header.readUInt32BE(24) === header.readUInt32BE(92)
-  return counted && size < header.readUInt32BE(28) * pageSize
-}
-
+/** A file's first bytes and its whole length; null where there is no such file. Throws LedgerRefused where it cannot be read. */
 function readHeader(file: string): { header: Buffer; size: number } | null {
   let handle: number
   try {
@@ -46,4 +24,38 @@ function readHeader(file: string): { header: Buffer; size: number } | null {
   } finally {
     closeSync(handle)
   }
+}
+
+const isSqlite = (header: Buffer, size: number) =>
+  size >= headerBytes && header.toString('latin1', 0, 16) === 'SQLite format 3\0'
+
+/**
+ * Looks at the file's own header before SQLite touches it (SQLite file format, “The Database Header”): refuses what is no
+ * ledger, and what cannot be read. Returns whether there is anything in the file yet. Where a log stands beside it (`logged`), what
+ * the file is may stand there still.
+ */
+export function checkHeader(file: string, logged = false): 'new' | 'ledger' {
+  const found = readHeader(file)
+  if (found === null || found.size === 0) return 'new'
+  const { header, size } = found
+  const isOurs = logged || header.readUInt32BE(68) === applicationId
+  if (!isSqlite(header, size) || !isOurs) throw new LedgerRefused('ledger.foreign')
+  return 'ledger'
+}
+
+/**
+ * True where the file has fewer pages than it says: the header counts them when its change counter agrees with the version that
+ * wrote it. Only of a file without a log beside it, for the log may have the pages that are not in the file yet.
+ */
+export function isCutShort(file: string): boolean {
+  const { header, size } = readHeader(file) ?? { header: Buffer.alloc(headerBytes), size: 0 }
+  const pageSize = header.readUInt16BE(16) === 1 ? 65536 : header.readUInt16BE(16)
+  const counted = header.readUInt32BE(24) === header.readUInt32BE(92)
+  return counted && size < header.readUInt32BE(28) * pageSize
+}
+
+/** True where the header says that the file is written through a log (read and write version 2), as every opened ledger is. */
+export function keepsALog(file: string): boolean {
+  const found = readHeader(file)
+  return found !== null && found.header[18] === 2 && found.header[19] === 2
 }

@@ -2,6 +2,10 @@
 export type LedgerRefusal =
   | 'ledger.foreign'
   | 'ledger.damaged'
+  | 'ledger.foreignLog'
+  | 'ledger.foreignFolders'
+  | 'ledger.entriesMissing'
+  | 'ledger.vanished'
   | 'ledger.newer'
   | 'ledger.otherHistory'
   | 'ledger.brokenReferences'
@@ -18,5 +22,12 @@ export class LedgerRefused extends Error {
     super(code)
     this.code = code
     this.values = values
+  }
+}
+
+/** The ledger's file was taken away or replaced while the program had it open: nothing is written into what nobody will find. */
+export class LedgerGone extends Error {
+  constructor(file: string) {
+    super(`${file} is not the file that was opened`)
   }
 }

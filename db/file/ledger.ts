@@ -1,12 +1,15 @@
-import { mkdirSync } from 'node:fs'
+import { accessSync, constants, existsSync, mkdirSync, statSync } from 'node:fs'
 import { dirname } from 'node:path'
 import Database from 'better-sqlite3'
 import { type BetterSQLite3Database, drizzle } from 'drizzle-orm/better-sqlite3'
 import * as schema from '../schema/index.ts'
 import { backUp } from './backup.ts'
-import { applicationId, checkHeader } from './header.ts'
-import { LedgerRefused } from './ledger-refused.ts'
+import { type Head, readHead } from './head.ts'
+import { applicationId } from './header.ts'
+import { judge } from './judge.ts'
+import { LedgerGone, LedgerRefused } from './ledger-refused.ts'
 import { applyMigrations, migrationsIn, pendingMigrations } from './migrations.ts'
+import { beginOpening, type HeadKeeper, holdAgainst } from './opening.ts'
 import type { Outside } from './outside.ts'
 import { keepPrepared } from './prepared.ts'
 
@@ -24,6 +27,8 @@ export interface Ledger {
   readonly read: Read
   /** Chance, as it is given from outside. */
   readonly random: Outside['random']
+  /** Throws LedgerGone where the file was taken away or replaced since it was opened. */
+  stillThere(): void
   /** Runs `body` in one IMMEDIATE transaction: all of it is on disk when this returns, or none of it when it throws. */
   write<T>(body: (tx: Write) => T): T
   /** Writes a checked copy to `target`, replacing a file of that name only when the copy is whole. */
@@ -51,9 +56,11 @@ function setPragmas(db: Database.Database): void {
   }
 }
 
-/** What SQLite says on opening, as a refusal that tells what to do. */
+/** What SQLite or the system says on opening, as a refusal that tells what to do. */
 function asRefusal(error: unknown): unknown {
-  const code = error instanceof Database.SqliteError ? error.code : ''
+  const code = String((error as { code?: unknown } | null)?.code ?? '')
+  if (code === 'EACCES' || code === 'EPERM' || code === 'EROFS') return new LedgerRefused('ledger.noAccess')
+  if (!(error instanceof Database.SqliteError)) return error
   if (code.startsWith('SQLITE_BUSY') || code.startsWith('SQLITE_LOCKED'))
     return new LedgerRefused('ledger.inUse')
   if (code.startsWith('SQLITE_CORRUPT') || code === 'SQLITE_NOTADB')
@@ -63,14 +70,13 @@ function asRefusal(error: unknown): unknown {
   return error
 }
 
-function prepareFile(db: Database.Database, file: string, options: OpenOptions): void {
-  setPragmas(db)
+function bringUpToDate(db: Database.Database, file: string, options: OpenOptions): void {
   const pending = pendingMigrations(db, migrationsIn(options.migrations).slice(0, options.upTo))
   if (pending.length === 0) return
   const version = db.pragma('user_version', { simple: true }) as number
   if (version > 0) backUp(db, `${file}.before-${String(version + 1).padStart(4, '0')}`)
   db.pragma(`application_id = ${applicationId}`)
-  applyMigrations(db, pending, options.now())
+  applyMigrations(db, pending, options)
   db.pragma('wal_checkpoint(TRUNCATE)') // so that the file's own header says what it is, to whoever looks next
 }
 
@@ -81,6 +87,10 @@ export interface OpenOptions extends Outside {
   readonly upTo?: number
   /** Leaves what rows refer to unchecked: to fill a new ledger in any order, by somebody who checks all of it at the end. */
   readonly referencesLater?: boolean
+  /** A copy to look at or to fill, of a file that was judged: nothing is kept beside it, and nothing beside it is asked. */
+  readonly passing?: boolean
+  /** Goes on although entries that were acknowledged are missing: somebody has been told, and has decided so. */
+  readonly withoutMissing?: boolean
 }
 
 /**
@@ -88,18 +98,47 @@ export interface OpenOptions extends Outside {
  * Throws LedgerRefused, with the file as it was, when it is foreign, damaged, newer than this build or open elsewhere.
  */
 export function openLedger(file: string, options: OpenOptions): Ledger {
-  checkHeader(file)
+  const known = options.passing ? undefined : readHead(file)
   let db: Database.Database | undefined
   try {
+    if (!options.passing) refuseUnsound(file, known, options)
     mkdirSync(dirname(file), { recursive: true })
+    refuseUnwritable(file)
     db = new Database(file, { timeout: 300 })
-    prepareFile(db, file, options)
+    setPragmas(db)
+    bringUpToDate(db, file, options)
+    const head = options.passing ? undefined : beginOpening(db, file, options.random)
     if (options.referencesLater) db.pragma('foreign_keys = OFF')
+    return ledgerOn(db, file, { random: options.random, head })
   } catch (error) {
     db?.close()
     throw asRefusal(error)
   }
-  return ledgerOn(db, file, options.random)
+}
+
+/** Refuses what is no sound ledger, and an empty place where one stood. */
+function refuseUnsound(file: string, known: Head | undefined, { withoutMissing }: OpenOptions): void {
+  const kind = judge(file, known, db => holdAgainst(db, file, known, withoutMissing))
+  if (kind === 'new' && known && known.count > 0) throw new LedgerRefused('ledger.vanished')
+}
+
+/** SQLite opens a file that may only be read, and finds out much later. */
+function refuseUnwritable(file: string): void {
+  if (!existsSync(file)) return
+  try {
+    accessSync(file, constants.W_OK)
+  } catch {
+    throw new LedgerRefused('ledger.noAccess')
+  }
+}
+
+/** Throws LedgerGone unless the path still leads to the file that was opened, by its device and its number there. */
+function watch(file: string): () => void {
+  const opened = statSync(file, { bigint: true })
+  return () => {
+    const there = statSync(file, { bigint: true, throwIfNoEntry: false })
+    if (there?.ino !== opened.ino || there.dev !== opened.dev) throw new LedgerGone(file)
+  }
 }
 
 /**
@@ -126,15 +165,30 @@ export function onTrial(ledger: Ledger): Ledger {
 
 const takenBack = new Error('a trial is taken back')
 
-function ledgerOn(db: Database.Database, file: string, random: Outside['random']): Ledger {
+interface Beside {
+  readonly random: Outside['random']
+  readonly head: HeadKeeper | undefined
+}
+
+function ledgerOn(db: Database.Database, file: string, { random, head }: Beside): Ledger {
   keepPrepared(db)
   const handle: Handle = drizzle(db, { schema, casing: 'snake_case' })
+  const stillThere = watch(file)
   return {
     file,
     read: handle,
     random,
-    write: body => handle.transaction(tx => body(tx), { behavior: 'immediate' }),
+    stillThere,
+    write: body => {
+      stillThere()
+      const result = handle.transaction(tx => body(tx), { behavior: 'immediate' })
+      head?.keep()
+      return result
+    },
     backUp: target => backUp(db, target),
-    close: () => void db.close(),
+    close: () => {
+      db.close()
+      head?.close()
+    },
   }
 }

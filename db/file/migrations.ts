@@ -2,7 +2,9 @@ import { createHash } from 'node:crypto'
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type Database from 'better-sqlite3'
+import { giveRandomHex } from './identity.ts'
 import { LedgerRefused } from './ledger-refused.ts'
+import type { Outside } from './outside.ts'
 
 /** One frozen step of the ledger's shape. */
 export interface Migration {
@@ -55,7 +57,13 @@ const record = `
   ) STRICT`
 
 /** Applies the migrations, each in its own transaction with its hash on record and every foreign key checked before it commits. */
-export function applyMigrations(db: Database.Database, pending: readonly Migration[], now: string): void {
+export function applyMigrations(
+  db: Database.Database,
+  pending: readonly Migration[],
+  { now, random }: Outside,
+): void {
+  const appliedAt = now()
+  giveRandomHex(db, random)
   db.pragma('foreign_keys = OFF')
   const apply = db.transaction((migration: Migration) => {
     db.exec(record)
@@ -64,7 +72,7 @@ export function applyMigrations(db: Database.Database, pending: readonly Migrati
       migration.number,
       migration.name,
       migration.sha256,
-      now,
+      appliedAt,
     )
     const broken = db.pragma('foreign_key_check') as unknown[]
     if (broken.length > 0) throw new LedgerRefused('ledger.brokenReferences', { rows: broken.length })

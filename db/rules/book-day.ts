@@ -1,4 +1,5 @@
-import { and, desc, eq, lt, lte, sql } from 'drizzle-orm'
+import { and, desc, eq, lte, sql } from 'drizzle-orm'
+import { addDays } from '../../core/calendar/civil.ts'
 import type { PaperKind } from '../../core/papers/contents.ts'
 import type { Settings } from '../../core/shop/settings.ts'
 import type { Read } from '../file/ledger.ts'
@@ -7,15 +8,18 @@ import type { Doing } from '../rows/verb.ts'
 import { closedPeriods, documents } from '../schema/index.ts'
 import { dayOfDoing } from './issue.ts'
 
+/** How far a closing may reach beyond today and still count, in days: a clock put back by some days opens nothing again. */
+const closedAheadDays = 62
+
 /**
- * The last day of the books that are closed; null while none are. What was closed by a clock that ran ahead, up to `today` or a day
- * to come, closes nothing until that day is over.
+ * The last day of the books that are closed; null while none are. What was closed by a clock that ran months or years ahead closes
+ * nothing until that day comes near.
  */
 export const closedTo = (read: Read, today: string): string | null =>
   read
     .select({ to: sql<string | null>`max(${closedPeriods.toDate})` })
     .from(closedPeriods)
-    .where(lt(closedPeriods.toDate, today))
+    .where(lte(closedPeriods.toDate, addDays(today, closedAheadDays)))
     .get()?.to ?? null
 
 /** The day an entry of money is booked on: `asked`, or the day it is done. Refuses one to come, and one in a closed period. */

@@ -17,6 +17,13 @@ export const holidays = sqliteTable('holidays', { onDate: text().primaryKey(), n
 /** The last number used in each numbered series. */
 export const series = sqliteTable('series', { name: text().primaryKey(), last: integer().notNull() })
 
+/** What tells this ledger from every other; one row. */
+export const ledgerIdentity = sqliteTable('ledger_identity', {
+  id: id(),
+  identity: text().notNull(),
+  opening: text().notNull(),
+})
+
 export const dayBook = sqliteTable('day_book', {
   id: id(),
   at: text().notNull(),

@@ -1,5 +1,6 @@
 import type { verify } from '../../core/words/en/verify.ts'
 import type { Read } from '../file/ledger.ts'
+import type { MissingEntries } from '../file/missing.ts'
 
 /** What can be wrong; each code has a sentence in the catalogue. */
 export type FaultCode = keyof typeof verify.faults
@@ -15,6 +16,8 @@ export interface Examined {
   readonly read: Read
   /** The ledger's own file, beside which its photographs and papers stand. */
   readonly file: string
+  /** Entries that were acknowledged and are not in it, as far as is known beside it. */
+  readonly missing?: MissingEntries | null
   /** Folder of the migrations. */
   readonly migrations: string
 }

@@ -24,8 +24,10 @@ function* untold(read: Read): Generator<Fault> {
   for (const row of handed) yield fault('dayBook.untold', { ...namedHanded(read, row), at: row.handedAt })
 }
 
-/** Every row numbered on from the one before, carrying its hash, and hashing to its own. */
-export const dayBook: Check = function* ({ read }) {
+/** Every row that was acknowledged there, numbered on from the one before, carrying its hash, and hashing to its own. */
+export const dayBook: Check = function* ({ read, missing }) {
+  if (missing)
+    yield fault('dayBook.missing', { count: missing.count ?? '?', from: missing.from, to: missing.to })
   let last = { id: 0, hash: firstHash }
   let looked = 0
   for (const row of rows(read)) {

@@ -44,7 +44,7 @@ function checksOf(file: string): Checked[] {
   try {
     const ledger = openUntouched(file, { migrations, ...outside })
     try {
-      return [...verified({ read: ledger.read, file, migrations })]
+      return [...verified({ read: ledger.read, missing: ledger.missing, file, migrations })]
     } finally {
       ledger.close()
     }

@@ -51,8 +51,10 @@ export function createHandler({
     // An act is tried before a person is asked about it: answered as if done, and taken back.
     c.set('played', played)
     c.set('ledger', c.req.header('Countwheel-Trial') ? onTrial(ledger) : ledger)
-    if (ofTheLedger.some(part => c.req.path.startsWith(part)))
+    if (ofTheLedger.some(part => c.req.path.startsWith(part))) {
+      ledger.stillThere()
       c.set('doing', { at: now(), personId: personOf(ledger, c.req.header('Countwheel-Person')) })
+    }
     await next()
   })
   app

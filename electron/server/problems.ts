@@ -3,6 +3,7 @@ import type { z } from 'zod'
 import { type Problem, problem } from '../../core/problems.ts'
 import { en } from '../../core/words/en/index.ts'
 import { problemText } from '../../core/words/problem-text.ts'
+import { LedgerGone } from '../../db/file/ledger-refused.ts'
 import { Refusal } from '../../db/rows/refusal.ts'
 
 type Issue = z.core.$ZodIssue
@@ -93,6 +94,7 @@ export function answerTo(error: unknown): Answer {
     return error.status === 413
       ? { status: 413, problems: [problem('request.tooLong', '')] }
       : { status: 400, problems: [problem('request.notJson', '')] }
+  if (error instanceof LedgerGone) return { status: 422, problems: [problem('ledger.gone', '')] }
   const code = (error as { code?: unknown } | null)?.code
   if (code === 'SQLITE_FULL' || code === 'ENOSPC' || code === 'EDQUOT')
     return { status: 507, problems: [problem('request.diskFull', '')] }

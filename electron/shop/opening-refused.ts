@@ -16,9 +16,9 @@ export function lastBackup(file: string): string | undefined {
   return copies.toSorted((a, b) => statSync(b).mtimeMs - statSync(a).mtimeMs)[0]
 }
 
-function ledgerRefused({ code }: LedgerRefused, file: string): string {
+function ledgerRefused({ code, values }: LedgerRefused, file: string): string {
   const backup = code === 'ledger.noAccess' ? undefined : lastBackup(file)
-  return sentences[code]({ file, ...(backup && { backup }) })
+  return sentences[code]({ ...values, file, ...(backup && { backup }) })
 }
 
 /** Why a ledger was not opened or not served, as a sentence that says what to do; throws what is none of these. */

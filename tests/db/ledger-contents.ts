@@ -1,12 +1,12 @@
 import { createHash } from 'node:crypto'
 import Database from 'better-sqlite3'
 
-/** Every table of a closed ledger with its number of rows and a digest of them; but not when its migrations ran, nor what is only half typed. */
+/** Every table of a closed ledger with its number of rows and a digest of them; but not when its migrations ran, which file it is, nor what is only half typed. */
 export function ledgerContents(file: string) {
   const db = new Database(file, { readonly: true })
   const tables = db
     .prepare<[], { name: string }>(
-      "SELECT name FROM pragma_table_list WHERE type = 'table' AND schema = 'main' AND name NOT LIKE 'sqlite_%' AND name NOT IN ('applied_migrations', 'drafts')",
+      "SELECT name FROM pragma_table_list WHERE type = 'table' AND schema = 'main' AND name NOT LIKE 'sqlite_%' AND name NOT IN ('applied_migrations', 'ledger_identity', 'drafts')",
     )
     .all()
   const digests = tables.map(({ name }) => {

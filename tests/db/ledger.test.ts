@@ -56,9 +56,9 @@ describe('opening a ledger', () => {
     db.close()
   })
 
-  it('leaves no side files behind when it is closed', () => {
+  it('leaves no side files behind when it is closed, but what is known of it among its papers', () => {
     open().close()
-    expect(readdirSync(place.folder)).toEqual(['shop.countwheel'])
+    expect(readdirSync(place.folder)).toEqual(['shop.countwheel', 'shop.papers'])
   })
 
   it('keeps what was written, however often it is opened', () => {
@@ -185,6 +185,6 @@ describe('a backup', () => {
     ledger.backUp(copy)
     ledger.backUp(copy)
     ledger.close()
-    expect(readdirSync(place.folder).sort()).toEqual(['copy.countwheel', 'shop.countwheel'])
+    expect(readdirSync(place.folder).sort()).toEqual(['copy.countwheel', 'shop.countwheel', 'shop.papers'])
   })
 })

@@ -93,6 +93,8 @@ describe('the shape of the ledger', () => {
       'kept_handed_papers_are_never_deleted',
       'kept_papers_are_never_changed',
       'kept_papers_are_never_deleted',
+      'ledger_identity_is_never_changed',
+      'ledger_identity_is_never_deleted',
       'readings_are_never_changed',
       'readings_are_never_deleted',
       'stock_moves_are_never_changed',

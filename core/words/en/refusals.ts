@@ -50,6 +50,8 @@ export const refusals = {
     'The disk is full. Nothing was written and the ledger is sound; make room and try again.',
   'request.diskFailed': () =>
     'The disk did not take the entry. Nothing was written; look at the disk before going on, and back the ledger up.',
+  'ledger.gone': () =>
+    'The ledger’s file was taken away, renamed or replaced while it was open. Nothing was written and what you typed is still here. Put the file back under its name and send this again, or close Countwheel and start it anew: it offers the backups.',
   'shop.alreadyOpen': () => 'The shop is open already; change its settings on the Shop page.',
   'shop.notOpen': () => 'Open the shop first: say its name, its place and its money.',
   'person.unknown': () => 'This person is not in the ledger.',

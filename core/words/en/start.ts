@@ -1,5 +1,11 @@
 interface LedgerValues {
   readonly file: string
+  /** How many entries are missing, where that is known; the last one before them, and the last of them, as they are written. */
+  readonly count?: number
+  readonly from?: string
+  readonly to?: string
+  /** Names of folders beside the file. */
+  readonly folders?: string
   /** The newest good copy beside the file. */
   readonly backup?: string
 }
@@ -8,6 +14,13 @@ const wayBack = (backup: string | undefined) =>
   backup
     ? `The last good backup is ${backup}: copy it to a new name, and open that with --ledger.`
     : 'There is no backup beside it: take one from where yours are kept, and open a copy of it with --ledger.'
+
+const missing = (count: number | undefined) =>
+  count === undefined
+    ? 'Entries are missing from'
+    : count === 1
+      ? 'One entry is missing from'
+      : `${count} entries are missing from`
 
 /** What the start command, the two hosts and the menu say. Values are file names, addresses and the like, never parts of sentences. */
 export const start = {
@@ -65,6 +78,14 @@ export const start = {
       `${file} is not a Countwheel ledger and was left as it is. Name another file with --ledger.`,
     'ledger.damaged': ({ file, backup }: LedgerValues) =>
       `${file} is damaged and was left as it is. ${wayBack(backup)}`,
+    'ledger.foreignLog': ({ file, backup }: LedgerValues) =>
+      `Beside ${file} lies a log (${file}-wal) that was not written for this file: somebody put another file in the place of the one that was open. Both were left as they are. ${wayBack(backup)}`,
+    'ledger.foreignFolders': ({ file, folders = '' }: LedgerValues) =>
+      `Beside ${file} stand ${folders} of another ledger. Nothing was changed. Put the ledger they belong to back, or move them to another folder.`,
+    'ledger.entriesMissing': ({ file, count, from, to, backup }: LedgerValues) =>
+      `${missing(count)} ${file}: what was entered ${from ? `after ${from}` : 'from the beginning'} until ${to}. The file is sound but older than what was acknowledged, as when its log (${file}-wal) was lost or an older copy was put in its place. It was left as it is. ${wayBack(backup)}`,
+    'ledger.vanished': ({ file, backup }: LedgerValues) =>
+      `There is no ledger at ${file} although its papers still stand beside it. No new one was begun. ${wayBack(backup)}`,
     'ledger.newer': ({ file }: LedgerValues) =>
       `${file} was written by a newer Countwheel and was left as it is. Bring this Countwheel up to date to open it.`,
     'ledger.otherHistory': ({ file, backup }: LedgerValues) =>
