@@ -15,6 +15,9 @@ export const pages = {
 /** The page of a working paper: many pages lead to it, none of the thumb index is it. */
 export const workingPaperPage = code('paper', () => import('./paper/page.tsx'))
 
+/** The one page of a ledger that cannot be opened as it stands. */
+export const openingPage = code('opening', () => import('./restore/opening.tsx'))
+
 /** The thumb index from top to bottom; Alt and a figure turn to them. */
 export const pageNames = [
   'counter',

@@ -22,9 +22,11 @@ export interface ServedShop {
  * Opens the shop that `choice` names and serves it to this computer's browsers, on `port` or on the usual one (any
  * free one when that is taken). Throws what `openShop` and `serveLoopback` throw, with nothing left open.
  */
-export async function serveShop(choice: ShopChoice & { readonly port?: number }): Promise<ServedShop> {
+export async function serveShop(
+  choice: ShopChoice & { readonly port?: number; readonly asks?: boolean },
+): Promise<ServedShop> {
   let loopback: Loopback | undefined
-  const shop = await openShop(choice, () => loopback?.freshAddress() ?? '')
+  const shop = await openShop(choice, () => loopback?.freshAddress() ?? '', choice.asks)
   try {
     const served = await serveLoopback(shop.handle, {
       port: choice.port ?? usualPort,
@@ -56,7 +58,9 @@ function tellRefused(error: unknown, choice: StartChoice): void {
  */
 export async function serveCommand(choice: StartChoice): Promise<number> {
   const ended = new Promise<unknown>(whenAskedToEnd)
-  const shop = await serveShop(choice).catch((error: unknown) => tellRefused(error, choice))
+  const shop = await serveShop({ ...choice, asks: choice.open }).catch((error: unknown) =>
+    tellRefused(error, choice),
+  )
   if (!shop) return 1
   const line = choice.demo ? start.demoAtAddress : start.atAddress
   console.log(line({ file: shop.file, address: shop.loopback.address }))

@@ -46,10 +46,11 @@ function closeWith(shop: Shop): void {
 async function openDesktop(): Promise<void> {
   let window: BrowserWindow | undefined
   const forward = () => window && bringForward(window)
-  const shop = await openShop(choice, () => {
+  const shown = () => {
     forward()
     return ''
-  })
+  }
+  const shop = await openShop(choice, shown, true)
   closeWith(shop)
   app.on('second-instance', forward)
   denyPermissions()

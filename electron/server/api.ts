@@ -37,5 +37,7 @@ export const api = new Hono<Env>()
   .route('/pages', workPages)
   .route('/pages', paperPages)
 
+export type { RestoreApi } from './requests/restore.ts'
+
 /** The contract between the pages and the ledger; the pages import only this type. */
 export type Api = typeof api

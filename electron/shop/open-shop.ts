@@ -1,18 +1,11 @@
 import { mkdirSync, rmSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
-import { start } from '../../core/words/en/start.ts'
 import { folderBeside, keptBeside } from '../../db/file/files-beside.ts'
-import { openLedger } from '../../db/file/ledger.ts'
 import { LedgerRefused } from '../../db/file/ledger-refused.ts'
-import { sweepUnfinished } from '../../db/file/unfinished.ts'
-import { backupFolder } from '../copies/backups.ts'
-import { demoLedger } from '../day/demo-shop.ts'
-import { type PaperKeeper, paperKeeper } from '../papers/keeper.ts'
-import { demoLedgerFile, places, usualLedger } from '../places.ts'
-import { createHandler } from '../server/handler.ts'
+import { demoLedgerFile, usualLedger } from '../places.ts'
 import type { Handle } from '../server/hosts/limits.ts'
+import { openDesk } from './desk.ts'
 import { holdLedger } from './hold.ts'
-import { outside } from './outside.ts'
 
 /** What a person asks to have opened. */
 export interface ShopChoice {
@@ -22,7 +15,7 @@ export interface ShopChoice {
   readonly demo: boolean
 }
 
-/** A shop whose ledger is open in this process. */
+/** A shop whose ledger is in this process's hands: open, or waiting for a decision that its pages ask for. */
 export interface Shop {
   readonly file: string
   readonly handle: Handle
@@ -51,47 +44,23 @@ function makeFolder(folder: string): void {
   }
 }
 
-/** An open ledger and the clock it is kept by: the computer's, or the demonstration's last minute. */
-async function openedLedger(choice: ShopChoice) {
-  const file = ledgerFile(choice)
-  if (choice.demo) {
-    console.error(start.playing)
-    return demoLedger({ file, migrations: places.migrations, random: outside.random })
-  }
-  return { ledger: openLedger(file, { migrations: places.migrations, ...outside }), now: outside.now }
-}
-
-/** The handler, between whose answers the papers that were issued are drawn and kept. */
-const wakingKeeper =
-  (handle: Handle, keeper: PaperKeeper): Handle =>
-  async request => {
-    const answer = await handle(request)
-    keeper.wake()
-    return answer
-  }
-
 /**
  * Opens the shop that `choice` names and holds its file. `onAsked` answers another process that wants the same
  * ledger (see `holdLedger`). Throws `LedgerHeld` when another process has it, `LedgerRefused` when the file cannot
- * be taken as it is.
+ * be taken as it is; where the pages can ask what is to be done about it (`asks`), they do.
  */
-export async function openShop(choice: ShopChoice, onAsked: () => string): Promise<Shop> {
+export async function openShop(choice: ShopChoice, onAsked: () => string, asks = false): Promise<Shop> {
   const file = ledgerFile(choice)
   makeFolder(dirname(resolve(file)))
   const hold = await holdLedger(file, onAsked)
   try {
     makeRoom(choice)
-    const { ledger, now } = await openedLedger(choice)
-    const keeper = paperKeeper(ledger)
-    // Nobody waits for this, so the first page goes before it.
-    const sweep = setTimeout(() => sweepUnfinished(file, backupFolder(file)), 1000).unref()
+    const desk = await openDesk({ file, demo: choice.demo, asks })
     const close = () => {
-      clearTimeout(sweep)
-      keeper.stop()
-      ledger.close()
+      desk.close()
       hold.release()
     }
-    return { file, handle: wakingKeeper(createHandler({ ledger, now, pages: places.pages }), keeper), close }
+    return { file, handle: desk.handle, close }
   } catch (error) {
     hold.release()
     throw error

@@ -4,12 +4,15 @@ import { bridge } from '../bridge.ts'
 import { ActButton, useAct } from '../parts/act.tsx'
 import { Figure, Instant } from '../parts/figures.tsx'
 import { Ledger } from '../parts/ledger.tsx'
+import { Opened } from '../parts/opened.tsx'
 import { Facts } from '../parts/page.tsx'
+import { RestoreCopies } from '../restore/copies.tsx'
 import { useShop } from '../shop.tsx'
 
 /** Where the ledger is, when it was last backed up, and a backup now. */
 export function Backups() {
-  const { backups: said } = useShop().words.shop
+  const { words, formats } = useShop()
+  const { backups: said } = words.shop
   const { data } = useQuery({ queryKey: ['backups'], queryFn: () => answer(api.pages.backups.$get()) })
   const act = useAct((json: Record<string, never>) => answer(api.backup.$post({ json })), {
     said: ({ file }) => said.done(file),
@@ -51,7 +54,7 @@ export function Backups() {
           { label: said.size, kind: 'figure', cell: backup => <Figure value={backup.kilobytes} /> },
         ]}
       />
-      <p className="quiet">{said.restore}</p>
+      <Opened label={said.restore}>{close => <RestoreCopies shown={formats.instant} close={close} />}</Opened>
     </>
   )
 }

@@ -17,6 +17,7 @@ import { problems } from './problems.ts'
 import { refusals } from './refusals.ts'
 import { register } from './register.ts'
 import { repair } from './repair.ts'
+import { restore } from './restore.ts'
 import { screens } from './screens.ts'
 import { coverReasons, stillToShow, troubles, verdicts } from './shelf.ts'
 import { shelf } from './shelf-page.ts'
@@ -50,6 +51,7 @@ export const en = {
   problems: { ...problems, ...refusals, ...meanwhile, ...eInvoiceProblems },
   register,
   repair,
+  restore,
   screens,
   shop,
   measures,

@@ -2,6 +2,7 @@ import { type PaperSize, sizesOf } from '../../papers/sizes.ts'
 import type { AnyKind } from '../../papers/working.ts'
 import type { Exclusion } from '../../vocabulary/work.ts'
 import { papers } from './papers.ts'
+import { copyRefused } from './restore.ts'
 import { vocabulary } from './vocabulary.ts'
 
 type Values = Readonly<Record<string, string | number>>
@@ -50,6 +51,20 @@ export const refusals = {
     'The disk is full. Nothing was written and the ledger is sound; make room and try again.',
   'request.diskFailed': () =>
     'The disk did not take the entry. Nothing was written; look at the disk before going on, and back the ledger up.',
+  'ledger.notOpen': () =>
+    'The ledger is not open: its first page asks what is to be done. Open that page, and go on from there.',
+  'restore.open': () =>
+    'The ledger is open. Close Countwheel and start it anew where something is wrong with it.',
+  'restore.nothingThere': () =>
+    'There is no file of that name. Write the whole path, as the folder’s window shows it.',
+  'restore.otherLedger': () =>
+    'This is a copy of another ledger. Tick that it shall take this one’s place, or choose another copy.',
+  'restore.noRoom': () =>
+    'There is not enough room on the disk for this copy beside what is there. Make room, and try again.',
+  'restore.unsound': (v: Values) =>
+    `This copy does not pass its checks (${v.faults} faults), so nothing was changed. “npm run verify” says which; choose an older one.`,
+  'restore.refused': (v: Values) =>
+    `This copy cannot be brought back, and nothing was changed: ${copyRefused(v.reason)}`,
   'ledger.gone': () =>
     'The ledger’s file was taken away, renamed or replaced while it was open. Nothing was written and what you typed is still here. Put the file back under its name and send this again, or close Countwheel and start it anew: it offers the backups.',
   'shop.alreadyOpen': () => 'The shop is open already; change its settings on the Shop page.',

@@ -285,7 +285,6 @@ export const shop = {
     file: 'File',
     size: 'Size in kB',
     empty: 'No backup has been written yet.',
-    restore:
-      'To bring one back: close Countwheel, give the ledger’s file another name, copy the backup to its place and give it the ledger’s name; on another computer, copy the two folders beside it as well. Start again.',
+    restore: 'Bring a backup back …',
   },
 }

@@ -12,8 +12,8 @@ interface LedgerValues {
 
 const wayBack = (backup: string | undefined) =>
   backup
-    ? `The last good backup is ${backup}: copy it to a new name, and open that with --ledger.`
-    : 'There is no backup beside it: take one from where yours are kept, and open a copy of it with --ledger.'
+    ? `The last good backup is ${backup}. Start Countwheel with its pages and it offers to bring it back; npm run restore does the same.`
+    : 'There is no backup beside it: take one from where yours are kept, and bring it back with npm run restore or on the pages.'
 
 const missing = (count: number | undefined) =>
   count === undefined

@@ -1,0 +1,62 @@
+import { Hono } from 'hono'
+import { z } from 'zod'
+import { knownTail } from '../../../db/file/look.ts'
+import { refuse } from '../../../db/rows/refusal.ts'
+import { type BringBack, type CopyLook, copiesOf, lookAtCopy } from '../../copies/restore.ts'
+import { body } from './body.ts'
+
+/** Why the ledger is not open, and whether a person may go on with it as it is. */
+export interface NotOpen {
+  readonly code: string
+  /** What is wrong and what to do. */
+  readonly message: string
+  readonly mayGoOn: boolean
+}
+
+/** Whoever has the ledger in hand, open or not, and can change what stands in its place. */
+export interface Desk {
+  readonly file: string
+  /** Null while the ledger is open. */
+  notOpen(): NotOpen | null
+  /** Brings a copy back and opens it; returns the folder into which what stood there was moved. */
+  bringBack(asked: BringBack): Promise<string>
+  /** Moves what is there into a folder of its own, whose path is returned, and begins a new ledger. */
+  beginNew(): Promise<string>
+  /** Opens the ledger as it is, although entries are missing or what lies beside it is not its own. */
+  goOn(): Promise<void>
+}
+
+const path = z.string().trim().min(1).max(4096)
+const asked = z.strictObject({ path, otherLedger: z.boolean().default(false) })
+
+/** A ledger that is open is not begun anew, nor gone on with. */
+function refuseOpen(desk: Desk): void {
+  if (!desk.notOpen()) refuse('restore.open')
+}
+
+/** Bringing a backup back, from the running program or where the ledger cannot be opened as it stands. */
+export const restoreRequests = (desk: Desk) =>
+  new Hono()
+    .get('/', c => {
+      const present = knownTail(desk.file)
+      const copies: CopyLook[] = copiesOf(desk.file).map(copy => lookAtCopy(desk.file, copy, present))
+      return c.json({ ledger: desk.file, notOpen: desk.notOpen(), copies })
+    })
+    .post('/look', body(z.strictObject({ path })), c =>
+      c.json(lookAtCopy(desk.file, c.req.valid('json').path)),
+    )
+    .post('/bringBack', body(asked), async c =>
+      c.json({ setAside: await desk.bringBack(c.req.valid('json')) }),
+    )
+    .post('/beginNew', body(z.strictObject({})), async c => {
+      refuseOpen(desk)
+      return c.json({ setAside: await desk.beginNew() })
+    })
+    .post('/goOn', body(z.strictObject({})), async c => {
+      refuseOpen(desk)
+      await desk.goOn()
+      return c.json({ open: true })
+    })
+
+/** The contract between the pages and the desk; the pages import only this type. */
+export type RestoreApi = ReturnType<typeof restoreRequests>

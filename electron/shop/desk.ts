@@ -1,0 +1,136 @@
+import { start } from '../../core/words/en/start.ts'
+import { folderBeside, type KeptBeside } from '../../db/file/files-beside.ts'
+import { logOf } from '../../db/file/judge.ts'
+import { type Ledger, type OpenOptions, openLedger } from '../../db/file/ledger.ts'
+import { type LedgerRefusal, LedgerRefused } from '../../db/file/ledger-refused.ts'
+import { sweepUnfinished } from '../../db/file/unfinished.ts'
+import { backupFolder } from '../copies/backups.ts'
+import { restore } from '../copies/restore.ts'
+import { finishChange, setAside, setAsideForeign } from '../copies/set-aside.ts'
+import { demoLedger } from '../day/demo-shop.ts'
+import { paperKeeper } from '../papers/keeper.ts'
+import { places } from '../places.ts'
+import { closedHandler } from '../server/closed-handler.ts'
+import { createHandler } from '../server/handler.ts'
+import type { Handle } from '../server/hosts/limits.ts'
+import type { Desk } from '../server/requests/restore.ts'
+import { openingRefused } from './opening-refused.ts'
+import { outside } from './outside.ts'
+
+/** Refusals about which a person can decide something on the opening page; the others are told, and the program ends. */
+const decidable: Partial<Record<LedgerRefusal, { readonly mayGoOn: boolean }>> = {
+  'ledger.damaged': { mayGoOn: false },
+  'ledger.otherHistory': { mayGoOn: false },
+  'ledger.brokenReferences': { mayGoOn: false },
+  'ledger.vanished': { mayGoOn: false },
+  'ledger.foreignLog': { mayGoOn: true },
+  'ledger.foreignFolders': { mayGoOn: true },
+  'ledger.entriesMissing': { mayGoOn: true },
+}
+
+const options: OpenOptions = { migrations: places.migrations, ...outside }
+
+interface Asked {
+  readonly file: string
+  /** Play the demonstration shop into a fresh ledger. */
+  readonly demo: boolean
+  /** Whether the pages can ask what is to be done where the ledger cannot be opened as it stands. */
+  readonly asks: boolean
+}
+
+interface Open {
+  readonly handle: Handle
+  close(): void
+}
+
+/** Serves an open ledger, and between answers draws and keeps the papers that were issued. */
+function serving(ledger: Ledger, now: () => string): Open {
+  const keeper = paperKeeper(ledger)
+  // Nobody waits for this, so the first page goes before it.
+  const sweep = setTimeout(() => sweepUnfinished(ledger.file, backupFolder(ledger.file)), 1000).unref()
+  const answer = createHandler({ ledger, now, pages: places.pages })
+  return {
+    handle: async request => {
+      const answered = await answer(request)
+      keeper.wake()
+      return answered
+    },
+    close: () => {
+      clearTimeout(sweep)
+      keeper.stop()
+      ledger.close()
+    },
+  }
+}
+
+async function demonstration(file: string): Promise<Open> {
+  console.error(start.playing)
+  const { ledger, now } = await demoLedger({ file, migrations: places.migrations, random: outside.random })
+  return serving(ledger, now)
+}
+
+const opened = (file: string, how: Partial<OpenOptions> = {}): Open =>
+  serving(openLedger(file, { ...options, ...how }), outside.now)
+
+/** What of the ledger's surroundings a refusal says is not its own. */
+function foreignPaths(file: string, { code, values }: LedgerRefused): string[] {
+  if (code === 'ledger.foreignLog') return [logOf(file)]
+  const folders = String(values.folders ?? '').split(', ')
+  return code === 'ledger.foreignFolders' ? folders.map(what => folderBeside(file, what as KeptBeside)) : []
+}
+
+/** The ledger in this process's hands, and the one handle through which it is reached, whatever stands in its place. */
+export async function openDesk({ file, demo, asks }: Asked): Promise<{ handle: Handle; close: () => void }> {
+  let open: Open | undefined
+  let refused: LedgerRefused | undefined
+  /** Opens, or keeps the reason why not where a person can decide about it. */
+  const tryOpening = (how: Partial<OpenOptions> = {}) => {
+    try {
+      open = opened(file, how)
+      refused = undefined
+    } catch (error) {
+      if (!asks || !(error instanceof LedgerRefused) || !decidable[error.code]) throw error
+      refused = error
+    }
+  }
+  const giveUp = () => {
+    open?.close()
+    open = undefined
+  }
+  const desk: Desk = {
+    file,
+    notOpen: () =>
+      refused
+        ? {
+            code: refused.code,
+            message: openingRefused(refused, { file }),
+            mayGoOn: decidable[refused.code]?.mayGoOn ?? false,
+          }
+        : null,
+    bringBack: async asked => {
+      giveUp()
+      try {
+        return restore(file, asked, options)
+      } finally {
+        tryOpening()
+      }
+    },
+    beginNew: async () => {
+      const aside = setAside(file, outside.now())
+      tryOpening()
+      return aside
+    },
+    goOn: async () => {
+      if (refused) setAsideForeign(file, foreignPaths(file, refused), outside.now())
+      tryOpening({ withoutMissing: true })
+    },
+  }
+  finishChange(file)
+  if (demo) open = await demonstration(file)
+  else tryOpening()
+  const closed = closedHandler({ desk, pages: places.pages })
+  return {
+    handle: request => closed(request, open?.handle),
+    close: giveUp,
+  }
+}
