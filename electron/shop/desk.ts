@@ -14,7 +14,7 @@ import { closedHandler } from '../server/closed-handler.ts'
 import { createHandler } from '../server/handler.ts'
 import type { Handle } from '../server/hosts/limits.ts'
 import type { Desk } from '../server/requests/restore.ts'
-import { openingRefused } from './opening-refused.ts'
+import { refusedSentence } from './opening-refused.ts'
 import { outside } from './outside.ts'
 
 /** Refusals about which a person can decide something on the opening page; the others are told, and the program ends. */
@@ -103,7 +103,7 @@ export async function openDesk({ file, demo, asks }: Asked): Promise<{ handle: H
       refused
         ? {
             code: refused.code,
-            message: openingRefused(refused, { file }),
+            message: refusedSentence(refused, file),
             mayGoOn: decidable[refused.code]?.mayGoOn ?? false,
           }
         : null,

@@ -1,6 +1,6 @@
 import { readdirSync, statSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
-import { start } from '../../core/words/en/start.ts'
+import { start, wayBack } from '../../core/words/en/start.ts'
 import { type LedgerRefusal, LedgerRefused } from '../../db/file/ledger-refused.ts'
 import { backupFolder, backupsOf } from '../copies/backups.ts'
 import { LedgerHeld } from './hold.ts'
@@ -16,10 +16,9 @@ export function lastBackup(file: string): string | undefined {
   return copies.toSorted((a, b) => statSync(b).mtimeMs - statSync(a).mtimeMs)[0]
 }
 
-function ledgerRefused({ code, values }: LedgerRefused, file: string): string {
-  const backup = code === 'ledger.noAccess' ? undefined : lastBackup(file)
-  return sentences[code]({ ...values, file, ...(backup && { backup }) })
-}
+/** Why a ledger's file cannot be opened as it stands; `way` is what to do about it. */
+export const refusedSentence = ({ code, values }: LedgerRefused, file: string, way = ''): string =>
+  sentences[code]({ ...values, file, way }).trim()
 
 /** Why a ledger was not opened or not served, as a sentence that says what to do; throws what is none of these. */
 export function openingRefused(error: unknown, { file, port }: { file: string; port?: number }): string {
@@ -28,7 +27,7 @@ export function openingRefused(error: unknown, { file, port }: { file: string; p
       ? start.heldAtAddress({ file, address: error.address })
       : start.heldInWindow({ file })
   }
-  if (error instanceof LedgerRefused) return ledgerRefused(error, file)
+  if (error instanceof LedgerRefused) return refusedSentence(error, file, wayBack(lastBackup(file)))
   const code = (error as NodeJS.ErrnoException).code
   if (code === 'EADDRINUSE' && port !== undefined) return start.portTaken({ port })
   if (code === 'EACCES' && port !== undefined) return start.portRefused({ port })

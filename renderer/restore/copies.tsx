@@ -44,7 +44,7 @@ function Usual({ shown, choose }: Shown & { choose: (look: CopyLook) => void }) 
   if (data.copies.length === 0) return <p className="quiet">{restore.none}</p>
   return (
     <>
-      <h3>{restore.copies}</h3>
+      <h2>{restore.copies}</h2>
       <ul className="copies">
         {data.copies.map(look => (
           <li key={look.path}>
@@ -103,7 +103,7 @@ function Chosen({ look, shown, back }: Shown & { look: CopyLook; back: () => voi
   const { path, refused, contents } = look
   return (
     <section className="restore" aria-label={nameOf(path)}>
-      <h3>{nameOf(path)}</h3>
+      <h2>{nameOf(path)}</h2>
       {refused && <p role="alert">{restore.cannot(refused)}</p>}
       {contents && (
         <dl className="facts">

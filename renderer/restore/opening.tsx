@@ -31,7 +31,6 @@ function Decide() {
     <>
       <h1>{restore.needsDecision}</h1>
       {data.notOpen && <p role="alert">{data.notOpen.message}</p>}
-      <h2>{restore.title}</h2>
       <RestoreCopies shown={shown} />
       {data.notOpen && <OtherWays notOpen={data.notOpen} />}
     </>

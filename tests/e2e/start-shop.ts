@@ -13,6 +13,8 @@ export interface ShopAsked {
   readonly demo?: boolean
   /** A ledger file to open, or to make; it is left where it is. */
   readonly ledger?: string
+  /** As a person starts it, who is asked where the ledger cannot be opened; on a computer without a display. */
+  readonly asks?: boolean
 }
 
 /** A shop served by the real start command in a process of its own. */
@@ -53,11 +55,17 @@ async function end(child: ChildProcess): Promise<void> {
 }
 
 /** Starts a shop on a free port; whoever starts it closes it. */
-export async function startShop({ demo = false, ledger }: ShopAsked = {}): Promise<StartedShop> {
+export async function startShop({
+  demo = false,
+  ledger,
+  asks = false,
+}: ShopAsked = {}): Promise<StartedShop> {
   const folder = mkdtempSync(join(tmpdir(), 'countwheel-shop-'))
   const file = ledger ?? join(folder, 'shop.countwheel')
-  const args = [startProgram, '--no-open', '--port', '0', '--ledger', file, ...(demo ? ['--demo'] : [])]
-  const child = spawn(process.execPath, args, { cwd: places.root, stdio: ['ignore', 'pipe', 'pipe'] })
+  const how = [...(asks ? [] : ['--no-open']), ...(demo ? ['--demo'] : [])]
+  const args = [startProgram, ...how, '--port', '0', '--ledger', file]
+  const env = { ...process.env, DISPLAY: '', WAYLAND_DISPLAY: '' }
+  const child = spawn(process.execPath, args, { cwd: places.root, env, stdio: ['ignore', 'pipe', 'pipe'] })
   const url = await printedAddress(child)
   const { origin, searchParams } = new URL(url)
   const close = () => end(child).finally(() => rmSync(folder, { recursive: true, force: true }))

@@ -21,7 +21,7 @@ describe('why a ledger is not opened', () => {
     }
     writeFileSync(join(folder, 'other.countwheel.before-0009'), '')
     const sentence = openingRefused(new LedgerRefused('ledger.damaged'), { file })
-    expect(sentence).toContain(`${file}.before-0003:`)
+    expect(sentence).toContain(`${file}.before-0003.`)
     expect(sentence).toContain('was left as it is')
   })
 
@@ -34,7 +34,7 @@ describe('why a ledger is not opened', () => {
     const file = join(temporaryFolder(), 'shop.countwheel')
     for (const sentence of Object.values(start.ledgerRefusals)) {
       expect(sentence({ file })).toContain(file)
-      expect(sentence({ file })).toMatch(/\.$/)
+      expect(sentence({ file })).toMatch(/\. ?$/)
     }
   })
 

@@ -6,11 +6,12 @@ interface LedgerValues {
   readonly to?: string
   /** Names of folders beside the file. */
   readonly folders?: string
-  /** The newest good copy beside the file. */
-  readonly backup?: string
+  /** What to do about it, as `wayBack` says it; nothing where the page that shows it asks. */
+  readonly way?: string
 }
 
-const wayBack = (backup: string | undefined) =>
+/** How to go on from the newest good copy of a ledger, or without one. */
+export const wayBack = (backup: string | undefined): string =>
   backup
     ? `The last good backup is ${backup}. Start Countwheel with its pages and it offers to bring it back; npm run restore does the same.`
     : 'There is no backup beside it: take one from where yours are kept, and bring it back with npm run restore or on the pages.'
@@ -76,22 +77,22 @@ export const start = {
   ledgerRefusals: {
     'ledger.foreign': ({ file }: LedgerValues) =>
       `${file} is not a Countwheel ledger and was left as it is. Name another file with --ledger.`,
-    'ledger.damaged': ({ file, backup }: LedgerValues) =>
-      `${file} is damaged and was left as it is. ${wayBack(backup)}`,
-    'ledger.foreignLog': ({ file, backup }: LedgerValues) =>
-      `Beside ${file} lies a log (${file}-wal) that was not written for this file: somebody put another file in the place of the one that was open. Both were left as they are. ${wayBack(backup)}`,
+    'ledger.damaged': ({ file, way = '' }: LedgerValues) =>
+      `${file} is damaged and was left as it is. ${way}`,
+    'ledger.foreignLog': ({ file, way = '' }: LedgerValues) =>
+      `Beside ${file} lies a log (${file}-wal) that was not written for this file: somebody put another file in the place of the one that was open. Both were left as they are. ${way}`,
     'ledger.foreignFolders': ({ file, folders = '' }: LedgerValues) =>
       `Beside ${file} stand ${folders} of another ledger. Nothing was changed. Put the ledger they belong to back, or move them to another folder.`,
-    'ledger.entriesMissing': ({ file, count, from, to, backup }: LedgerValues) =>
-      `${missing(count)} ${file}: what was entered ${from ? `after ${from}` : 'from the beginning'} until ${to}. The file is sound but older than what was acknowledged, as when its log (${file}-wal) was lost or an older copy was put in its place. It was left as it is. ${wayBack(backup)}`,
-    'ledger.vanished': ({ file, backup }: LedgerValues) =>
-      `There is no ledger at ${file} although its papers still stand beside it. No new one was begun. ${wayBack(backup)}`,
+    'ledger.entriesMissing': ({ file, count, from, to, way = '' }: LedgerValues) =>
+      `${missing(count)} ${file}: what was entered ${from ? `after ${from}` : 'from the beginning'} until ${to}. The file is sound but older than what was acknowledged, as when its log (${file}-wal) was lost or an older copy was put in its place. It was left as it is. ${way}`,
+    'ledger.vanished': ({ file, way = '' }: LedgerValues) =>
+      `There is no ledger at ${file} although its papers still stand beside it. No new one was begun. ${way}`,
     'ledger.newer': ({ file }: LedgerValues) =>
       `${file} was written by a newer Countwheel and was left as it is. Bring this Countwheel up to date to open it.`,
-    'ledger.otherHistory': ({ file, backup }: LedgerValues) =>
-      `${file} was made by another kind of Countwheel than this one and was left as it is. ${wayBack(backup)}`,
-    'ledger.brokenReferences': ({ file, backup }: LedgerValues) =>
-      `${file} has entries that point to nothing, so it was not brought up to date and was left as it is. ${wayBack(backup)}`,
+    'ledger.otherHistory': ({ file, way = '' }: LedgerValues) =>
+      `${file} was made by another kind of Countwheel than this one and was left as it is. ${way}`,
+    'ledger.brokenReferences': ({ file, way = '' }: LedgerValues) =>
+      `${file} has entries that point to nothing, so it was not brought up to date and was left as it is. ${way}`,
     'ledger.inUse': ({ file }: LedgerValues) =>
       `${file} is open in another program on this computer. Close it there first; nothing was changed.`,
     'ledger.notAFile': ({ file }: LedgerValues) =>
