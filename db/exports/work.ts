@@ -89,8 +89,22 @@ export const stockMoves = table({
 
 /** The day book with its hashes. */
 export const dayBook = table({
-  columns: ['id', 'at', 'person', 'act', 'subject_kind', 'subject', 'input', 'previous_hash', 'hash'],
+  columns: [
+    'id',
+    'at',
+    'person',
+    'act',
+    'version',
+    'subject_kind',
+    'subject',
+    'input',
+    'salt',
+    'commitment',
+    'previous_hash',
+    'hash',
+  ],
   page: (after, limit) => sql`
-    SELECT d.id, d.at, people.name AS person, d.act, d.subject_kind, d.subject_id AS subject, d.input, d.previous_hash, d.hash
+    SELECT d.id, d.at, people.name AS person, d.act, d.version, d.subject_kind, d.subject_id AS subject, d.input, d.salt, d.commitment,
+      d.previous_hash, d.hash
     FROM day_book d LEFT JOIN people ON people.id = d.person_id WHERE d.id > ${after} ORDER BY d.id LIMIT ${limit}`,
 })

@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import type Database from 'better-sqlite3'
 import { giveRandomHex } from './identity.ts'
 import { LedgerRefused } from './ledger-refused.ts'
+import { migrationSteps } from './migration-steps.ts'
 import type { Outside } from './outside.ts'
 
 /** One frozen step of the ledger's shape. */
@@ -68,6 +69,7 @@ export function applyMigrations(
   const apply = db.transaction((migration: Migration) => {
     db.exec(record)
     db.exec(migration.sql)
+    migrationSteps[migration.number]?.(db, random)
     db.prepare('INSERT INTO applied_migrations VALUES (?, ?, ?, ?)').run(
       migration.number,
       migration.name,

@@ -6,6 +6,7 @@ import type { HomeKind } from '../../core/papers/working-kinds.ts'
 import type { Form } from '../../core/vocabulary/clock.ts'
 import { handOut } from '../books/papers.ts'
 import type { Read } from '../file/ledger.ts'
+import { redactions } from '../rows/redactions.ts'
 import type { Subject } from '../rows/verb.ts'
 import * as s from '../schema/index.ts'
 import { type Turn, turned } from './turn.ts'
@@ -17,7 +18,8 @@ interface DayBookRow {
   readonly person: string | null
   readonly subjectKind: Subject['kind']
   readonly subjectId: number
-  readonly input: string
+  /** What was entered; null where it was taken out. */
+  readonly input: string | null
   readonly repairNumber: number | null
   readonly paperId: number | null
   readonly paperKind: PaperKind | null
@@ -102,14 +104,35 @@ export function dayBookView(read: Read, { before, after, ...asked }: Turn & DayB
   const { rows, ...more } = turned(s.dayBook.id, { before, after }, kept, ({ where, orderBy, limit }) =>
     dayBookRows(read, where, orderBy, limit),
   )
-  return { ...more, rows: rows.map(row => ({ ...row, local: localOf(row.at, timeZone) })) }
+  const takenOut = rows.some(row => row.input === null) ? redactions(read) : undefined
+  return {
+    ...more,
+    rows: rows.map(row => ({
+      ...row,
+      local: localOf(row.at, timeZone),
+      redaction: takenOut?.get(row.id) ?? null,
+    })),
+  }
 }
 
 /** The whole day book in order, as acts that can be played again. */
 export const dayBookActs = (read: Read) =>
   read
-    .select({ at: s.dayBook.at, who: s.dayBook.personId, act: s.dayBook.act, input: s.dayBook.input })
+    .select({
+      at: s.dayBook.at,
+      who: s.dayBook.personId,
+      act: s.dayBook.act,
+      version: s.dayBook.version,
+      key: s.dayBook.key,
+      salt: s.dayBook.salt,
+      input: s.dayBook.input,
+    })
     .from(s.dayBook)
     .orderBy(asc(s.dayBook.id))
     .all()
-    .map(({ at, who, act, input }) => ({ at, who, act, with: JSON.parse(input) as Record<string, unknown> }))
+    .map(({ input, key, salt, ...act }) => ({
+      ...act,
+      ...(key === null ? {} : { key }),
+      ...(salt === null ? {} : { salt }),
+      ...(input === null ? { redacted: true } : { with: JSON.parse(input) as Record<string, unknown> }),
+    }))

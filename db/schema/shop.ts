@@ -29,11 +29,17 @@ export const dayBook = sqliteTable('day_book', {
   at: text().notNull(),
   personId: integer(),
   act: text().notNull(),
+  version: integer().notNull().default(1),
+  key: text(),
   subjectKind: text().notNull(),
   subjectId: integer().notNull(),
-  input: text().notNull(),
+  commitment: text().notNull(),
+  salt: text(),
+  input: text(),
+  result: text(),
   previousHash: text().notNull(),
   hash: text().notNull(),
+  formerHash: text(),
 })
 
 export const findEntries = sqliteTable('find_entries', {

@@ -22,7 +22,14 @@ export interface Examined {
   readonly migrations: string
 }
 
-/** Yields what is wrong and returns how many things it looked at. */
+/** Yields what is wrong, and what should be known, and returns how many things it looked at. */
 export type Check = (examined: Examined) => Generator<Fault, number>
+
+/** Something that is in order and should be known, told like a fault. */
+export interface Note extends Fault {
+  readonly note: true
+}
+
+export const note = (code: FaultCode, values: Fault['values'] = {}): Note => ({ code, values, note: true })
 
 export const fault = (code: FaultCode, values: Fault['values'] = {}): Fault => ({ code, values })

@@ -1,4 +1,4 @@
-import { type Check, type Examined, type Fault, fault } from './check.ts'
+import { type Check, type Examined, type Fault, fault, type Note } from './check.ts'
 import { dayBook } from './day-book.ts'
 import { derived } from './derived.ts'
 import { estimates } from './estimates.ts'
@@ -33,25 +33,30 @@ export interface Checked {
   readonly name: CheckName
   readonly looked: number
   readonly faults: readonly Fault[]
+  /** What is in order and should be known. */
+  readonly notes: readonly Fault[]
 }
 
 const mostFaults = 1000
 
+const isNote = (found: Fault): found is Note => 'note' in found
+
 /** Runs one check; what keeps it from going on is a fault itself. Beyond a thousand faults it stops. */
 function checked(name: CheckName, examined: Examined): Checked {
   const faults: Fault[] = []
+  const notes: Fault[] = []
   let looked = 0
   try {
     const run = checks[name](examined)
     for (let step = run.next(); ; step = run.next()) {
       if (step.done) looked = step.value
-      else faults.push(step.value)
+      else (isNote(step.value) ? notes : faults).push(step.value)
       if (step.done || faults.length >= mostFaults) break
     }
   } catch (error) {
     faults.push(fault('check.stopped', { reason: error instanceof Error ? error.message : String(error) }))
   }
-  return { name, looked, faults }
+  return { name, looked, faults, notes }
 }
 
 /** Makes every check on the ledger, one after the other. */

@@ -36,7 +36,7 @@ function choice(args: string[]): Choice {
 
 const sentence = ({ code, values }: Fault): string => say.faults[code](values)
 
-const damaged: Checked = { name: 'file', looked: 0, faults: [fault('file.unopenable')] }
+const damaged: Checked = { name: 'file', looked: 0, faults: [fault('file.unopenable')], notes: [] }
 
 /** Every check on the ledger, or the one fault that it cannot be opened; what is not damage is thrown. */
 function checksOf(file: string): Checked[] {
@@ -54,21 +54,21 @@ function checksOf(file: string): Checked[] {
   }
 }
 
-function told({ name, looked, faults }: Checked): string[] {
+function told({ name, looked, faults, notes }: Checked): string[] {
   const head = say.checks[name](looked)
-  return faults.length === 0
-    ? [`${head}, ${say.good}`]
-    : [`${head}:`, ...faults.map(one => `  ${sentence(one)}`)]
+  const lines = [...faults, ...notes].map(one => `  ${sentence(one)}`)
+  return [faults.length === 0 ? `${head}, ${say.good}` : `${head}:`, ...lines]
 }
 
 const asJson = (file: string, checks: readonly Checked[]): string =>
   JSON.stringify({
     ledger: file,
     sound: checks.every(({ faults }) => faults.length === 0),
-    checks: checks.map(({ name, looked, faults }) => ({
+    checks: checks.map(({ name, looked, faults, notes }) => ({
       name,
       looked,
       faults: faults.map(one => ({ ...one, message: sentence(one) })),
+      notes: notes.map(one => ({ ...one, message: sentence(one) })),
     })),
   })
 

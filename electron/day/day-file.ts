@@ -1,11 +1,16 @@
 import { z } from 'zod'
+import { type ActInput, inTodaysShape } from '../../core/acts/versions.ts'
 import { instantMs, instantOf } from '../../core/calendar/zone.ts'
+import { problem } from '../../core/problems.ts'
 import { Refusal } from '../../db/rows/refusal.ts'
-import { inputProblems } from '../server/problems.ts'
+import { inputProblems, withMessages } from '../server/problems.ts'
 import { id } from '../server/requests/fields.ts'
 import { resolved } from './references.ts'
 
-/** One act of a day: when (local time in the shop's zone, or an instant), by whom, what, with what; `label` names its result for later acts. */
+/**
+ * One act of a day: when (local time in the shop's zone, or an instant), by whom, what, with what; `label` names its result for later
+ * acts. An exported day book also has the version of the input, the key it was sent under and the salt of its commitment.
+ */
 const act = z.strictObject({
   at: z.string().max(40),
   who: z
@@ -13,6 +18,13 @@ const act = z.strictObject({
     .nullable()
     .default(null),
   act: z.string().regex(/^[a-z]+[A-Za-z]*\.[a-z]+[A-Za-z]*$/),
+  version: z.int().positive().default(1),
+  key: z.string().optional(),
+  salt: z
+    .string()
+    .regex(/^[0-9a-f]{64}$/)
+    .optional(),
+  redacted: z.literal(true).optional(),
   label: z
     .string()
     .regex(/^[a-z][a-z0-9-]*$/)
@@ -64,7 +76,7 @@ function instantFor(at: string, timeZone: string | undefined): string {
 }
 
 /** The zone an opening or a change of the shop's place speaks of. */
-function zoneIn(input: Record<string, unknown>): string | undefined {
+function zoneIn(input: ActInput): string | undefined {
   const place = z.object({ place: z.object({ timeZone: z.string() }) })
   const named = z.union([place, z.object({ settings: place }).transform(v => v.settings)]).safeParse(input)
   return named.success ? named.data.place.timeZone : undefined
@@ -74,6 +86,8 @@ function zoneIn(input: Record<string, unknown>): string | undefined {
 export interface Stage {
   readonly handle: (request: Request) => Promise<Response>
   readonly setNow: (instant: string) => void
+  /** Gives the ledger the salt of the next act; a fresh one where none is given. */
+  readonly setSalt?: (salt: string | undefined) => void
 }
 
 async function perform(stage: Stage, one: DayAct, input: unknown, who: unknown, index: number) {
@@ -83,6 +97,7 @@ async function perform(stage: Stage, one: DayAct, input: unknown, who: unknown, 
       headers: {
         'Content-Type': 'application/json',
         ...(who === null ? {} : { 'Countwheel-Person': String(who) }),
+        ...(one.key === undefined ? {} : { 'Idempotency-Key': one.key }),
       },
       body: JSON.stringify(input),
     }),
@@ -95,16 +110,25 @@ async function perform(stage: Stage, one: DayAct, input: unknown, who: unknown, 
   return answer
 }
 
+/** The input in today's shape; stops at one whose text was taken out, or that is of a newer program. */
+function shapedInput({ act, version, redacted }: DayAct, input: ActInput, index: number): ActInput {
+  const shaped = redacted ? undefined : inTodaysShape(act, version, input)
+  if (shaped) return shaped
+  const why = redacted ? problem('dayFile.redacted', '') : problem('dayFile.version', 'version', { version })
+  throw new DayFileStopped(index, act, withMessages([why]))
+}
+
 /** Plays the acts in order through the ledger's own handler, the clock standing at each act's time. Stops at the first refusal. */
 export async function playDay(stage: Stage, acts: readonly DayAct[]): Promise<Played[]> {
   const results = new Map<string, Record<string, unknown>>()
   const played: Played[] = []
   let timeZone: string | undefined
   for (const [index, one] of acts.entries()) {
-    const input = resolved(one.with, results) as Record<string, unknown>
+    const input = shapedInput(one, resolved(one.with, results) as ActInput, index)
     timeZone = zoneIn(input) ?? timeZone
     const at = instantFor(one.at, timeZone)
     stage.setNow(at)
+    stage.setSalt?.(one.salt)
     const result = await perform(stage, one, input, resolved(one.who, results), index)
     if (one.label) results.set(one.label, result)
     played.push({ act: one.act, at, label: one.label, result })

@@ -29,6 +29,21 @@ export function stagedClock() {
   }
 }
 
+/** Chance from outside, and the salt that an act of a day file brings along. */
+export function stagedChance(random: Outside['random']) {
+  let salt: string | undefined
+  return {
+    random: (bytes: number) => {
+      const given = salt
+      salt = undefined
+      return given === undefined ? random(bytes) : Buffer.from(given, 'hex')
+    },
+    setSalt: (next: string | undefined) => {
+      salt = next
+    },
+  }
+}
+
 /** Puts the photographs that stand beside a day file, in a folder of that name, beside the ledger under their hashes. */
 function putPhotographs(dayFile: string, ledgerFile: string): void {
   const folder = join(dirname(dayFile), 'photographs')
@@ -56,12 +71,13 @@ export async function demoLedger({
   dayFile?: string
 }) {
   const clock = stagedClock()
-  const ledger = openLedger(file, { migrations, now: clock.now, random })
+  const chance = stagedChance(random)
+  const ledger = openLedger(file, { migrations, now: clock.now, random: chance.random })
   try {
     const handle = createHandler({ ledger, now: clock.now, pages: places.pages, played: true })
     putPhotographs(dayFile, file)
     const acts = parseDayFile(readFileSync(dayFile, 'utf8'))
-    const played: Played[] = await playDay({ handle, setNow: clock.set }, acts)
+    const played: Played[] = await playDay({ handle, setNow: clock.set, setSalt: chance.setSalt }, acts)
     clock.letGo()
     return { ledger, now: clock.now, handle, played }
   } catch (error) {

@@ -3,6 +3,7 @@ import { accounts } from './requests/accounts.ts'
 import { backup } from './requests/backup.ts'
 import { bench } from './requests/bench.ts'
 import { counter } from './requests/counter.ts'
+import { dayBookActs } from './requests/day-book.ts'
 import { drafts } from './requests/drafts.ts'
 import { estimates } from './requests/estimates.ts'
 import { find } from './requests/find.ts'
@@ -29,6 +30,7 @@ export const api = new Hono<Env>()
   .route('/shelf', shelf)
   .route('/accounts', accounts)
   .route('/papers', paperActs)
+  .route('/dayBook', dayBookActs)
   .route('/backup', backup)
   .route('/drafts', drafts)
   .route('/photographs', photographActs)

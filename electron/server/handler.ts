@@ -35,6 +35,17 @@ function personOf(ledger: Ledger, header: string | undefined): number | null {
   return id
 }
 
+/**
+ * The key under which an act is done once (the header of the IETF draft “The Idempotency-Key HTTP Header Field”, a quoted string there);
+ * null where none is sent.
+ */
+function keyOf(header: string | undefined): string | null {
+  if (header === undefined) return null
+  const key = /^("?)([\w.-]{8,128})\1$/.exec(header)?.[2]
+  if (key === undefined) throw new Refusal([problem('request.keyMalformed', '')])
+  return key
+}
+
 /** Addresses under which somebody asks at some time. */
 const ofTheLedger = ['/api/', '/papers/', '/exports/']
 
@@ -53,7 +64,11 @@ export function createHandler({
     c.set('ledger', c.req.header('Countwheel-Trial') ? onTrial(ledger) : ledger)
     if (ofTheLedger.some(part => c.req.path.startsWith(part))) {
       ledger.stillThere()
-      c.set('doing', { at: now(), personId: personOf(ledger, c.req.header('Countwheel-Person')) })
+      c.set('doing', {
+        at: now(),
+        personId: personOf(ledger, c.req.header('Countwheel-Person')),
+        key: keyOf(c.req.header('Idempotency-Key')),
+      })
     }
     await next()
   })

@@ -86,6 +86,17 @@ function actWords({ accounts }: Words, act: string): string {
   return acts[act] ?? act
 }
 
+/** In the place of an entry whose text was taken out: when, by whom and why. */
+function TakenOut({ row: { redaction } }: { row: Row }) {
+  const { formats, words } = useShop()
+  const { dayBook } = words.accounts
+  if (!redaction) return null
+  const { at, by, reason } = redaction
+  return (
+    <p className="quiet">{dayBook.takenOut({ on: formats.instant(at), by: by ?? dayBook.nobody, reason })}</p>
+  )
+}
+
 function useColumns(): Column<Row>[] {
   const { words } = useShop()
   const { dayBook } = words.accounts
@@ -100,7 +111,7 @@ function useColumns(): Column<Row>[] {
           <b>{actWords(words, row.act)}</b>
           <About row={row} />
           <span className="quiet"> · {dayBook.by(row.person ?? dayBook.nobody)}</span>
-          <TypedEntry number={row.id} input={row.input} />
+          {row.input === null ? <TakenOut row={row} /> : <TypedEntry number={row.id} input={row.input} />}
         </>
       ),
     },

@@ -265,6 +265,8 @@ function dayBook(db: Database.Database, count: number): void {
       act: 'counter.takeIn',
       subject_kind: 'repair',
       subject_id: (n % 1000) + 1,
+      commitment: digest(`${n}`),
+      salt: digest(`salt ${n}`),
       input: '{}',
       previous_hash: previous,
       hash,

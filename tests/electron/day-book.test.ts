@@ -1,7 +1,7 @@
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { afterEach, describe, expect, it } from 'vitest'
-import { dayBookHash } from '../../db/rows/verb.ts'
+import { commitmentTo, firstHash, type Link, rowHash } from '../../db/file/chain.ts'
 import { parseDayFile, playDay } from '../../electron/day/day-file.ts'
 import { ledgerContents } from '../db/ledger-contents.ts'
 import {
@@ -34,7 +34,10 @@ const replayed = async (acts: unknown) => {
   const setNow = (at: string) => {
     target.clock.at = at
   }
-  await playDay({ handle: target.handle, setNow }, parseDayFile(JSON.stringify(acts)))
+  await playDay(
+    { handle: target.handle, setNow, setSalt: target.setSalt },
+    parseDayFile(JSON.stringify(acts)),
+  )
   return target
 }
 
@@ -48,13 +51,17 @@ describe('the day book', () => {
     shop.ledger.backUp(join(shop.folder, 'copy.countwheel'))
     const db = new Database(join(shop.folder, 'copy.countwheel'), { readonly: true })
     const chain = db
-      .prepare<[], Record<string, never>>(
-        'SELECT at, person_id AS personId, act, subject_kind AS subjectKind, subject_id AS subjectId, input, previous_hash AS previousHash, hash FROM day_book ORDER BY id',
+      .prepare<[], Link & { salt: string; input: string; hash: string }>(
+        `SELECT at, person_id AS personId, act, version, key, subject_kind AS subjectKind, subject_id AS subjectId, commitment, salt,
+          input, previous_hash AS previousHash, hash FROM day_book ORDER BY id`,
       )
       .all()
     db.close()
-    expect(chain[1]?.previousHash).toBe(chain[0]?.hash)
-    for (const row of chain) expect(dayBookHash(row as never)).toBe(row.hash)
+    expect(chain.map(row => row.previousHash)).toEqual([firstHash, chain[0]?.hash])
+    for (const row of chain) {
+      expect(commitmentTo(row.salt, row.input)).toBe(row.commitment)
+      expect(rowHash(row)).toBe(row.hash)
+    }
   })
 
   it('has no row for an act that was refused', async () => {

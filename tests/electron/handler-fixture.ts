@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { openingSettings } from '../../core/shop/defaults.ts'
 import { openLedger } from '../../db/file/ledger.ts'
+import { stagedChance } from '../../electron/day/demo-shop.ts'
 import { createHandler } from '../../electron/server/handler.ts'
 import { random } from '../chance.ts'
 
@@ -34,7 +35,8 @@ export function freshHandler(start = '2027-03-01T09:20:00.000Z', { played = true
   const file = join(folder, 'shop.countwheel')
   const clock = { at: start, person: null as number | null }
   const migrations = join(import.meta.dirname, '../../migrations')
-  const ledger = openLedger(file, { migrations, now: () => clock.at, random })
+  const chance = stagedChance(random)
+  const ledger = openLedger(file, { migrations, now: () => clock.at, random: chance.random })
   const handle = createHandler({ ledger, now: () => clock.at, pages: folder, played })
 
   const ask = async (path: string, init: RequestInit = {}): Promise<Answer> => {
@@ -46,13 +48,14 @@ export function freshHandler(start = '2027-03-01T09:20:00.000Z', { played = true
     }
   }
 
-  /** Asks for an act, `area.verb`. */
-  const ask_ = (act: string, input: unknown): Promise<Answer> =>
+  /** Asks for an act, `area.verb`, under a key where one is given. */
+  const ask_ = (act: string, input: unknown, key?: string): Promise<Answer> =>
     ask(`/api/${act.replace('.', '/')}`, {
       method: 'POST',
       headers: {
         'Content-Type': 'application/json',
         ...(clock.person === null ? {} : { 'Countwheel-Person': String(clock.person) }),
+        ...(key === undefined ? {} : { 'Idempotency-Key': `"${key}"` }),
       },
       body: JSON.stringify(input),
     })
@@ -63,6 +66,7 @@ export function freshHandler(start = '2027-03-01T09:20:00.000Z', { played = true
     ledger,
     handle,
     clock,
+    setSalt: chance.setSalt,
     ask,
     tryAct: ask_,
     /** Performs an act that must succeed and returns its result. */

@@ -7,13 +7,13 @@ import Database from 'better-sqlite3'
 import fc from 'fast-check'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { verify as words } from '../../core/words/en/verify.ts'
+import { commitmentTo, type Link, rowHash } from '../../db/file/chain.ts'
 import { folderBeside } from '../../db/file/files-beside.ts'
 import { openLedger } from '../../db/file/ledger.ts'
 import { LedgerRefused } from '../../db/file/ledger-refused.ts'
 import { photographPath } from '../../db/file/photograph-files.ts'
 import { openUntouched } from '../../db/file/untouched.ts'
 import { keptPaperPath } from '../../db/rows/kept-papers.ts'
-import { dayBookHash } from '../../db/rows/verb.ts'
 import { type Checked, checks, verified } from '../../db/verify/index.ts'
 import { demoLedger } from '../../electron/day/demo-shop.ts'
 import { random } from '../chance.ts'
@@ -195,16 +195,18 @@ describe('each kind of damage is found and named', () => {
   it('a day-book row written anew with a fitting hash breaks the chain at the row after it', () => {
     damaged(db => {
       const row = db
-        .prepare<[], Parameters<typeof dayBookHash>[0]>(
-          `SELECT at, person_id AS personId, act, subject_kind AS subjectKind, subject_id AS subjectId, input,
+        .prepare<[], Link & { salt: string }>(
+          `SELECT at, person_id AS personId, act, version, key, subject_kind AS subjectKind, subject_id AS subjectId, salt,
             previous_hash AS previousHash FROM day_book WHERE id = 50`,
         )
         .get()
       if (!row) throw new Error('no such row')
       const input = '{"forged":true}'
-      db.prepare('UPDATE day_book SET input = ?, hash = ? WHERE id = 50').run(
+      const commitment = commitmentTo(row.salt, input)
+      db.prepare('UPDATE day_book SET input = ?, commitment = ?, hash = ? WHERE id = 50').run(
         input,
-        dayBookHash({ ...row, input }),
+        commitment,
+        rowHash({ ...row, commitment }),
       )
     })
     expect(faults(file)).toEqual([
@@ -266,7 +268,16 @@ describe('each kind of damage is found and named', () => {
 })
 
 describe('one byte changed anywhere in the day book', () => {
-  const columns = ['at', 'act', 'subject_kind', 'input', 'previous_hash', 'hash'] as const
+  const columns = [
+    'at',
+    'act',
+    'subject_kind',
+    'input',
+    'salt',
+    'commitment',
+    'previous_hash',
+    'hash',
+  ] as const
 
   it('is found in the row it was changed in, whatever the column, the place and the byte', () => {
     const count = new Database(clean, { readonly: true })

@@ -243,6 +243,8 @@ export const accounts = {
     amount: 'Amount',
     by: (who: string) => `by ${who}`,
     nobody: 'nobody named',
+    takenOut: ({ on, by, reason }: { on: string; by: string; reason: string }) =>
+      `Text taken out on ${on} by ${by}: ${reason}`,
     typed: 'as typed',
     typedOf: (number: number) => `The entry as typed, no. ${number}`,
     nothingTyped: 'Nothing was typed.',

@@ -8,6 +8,7 @@ export const acts = {
   'shop.addPlace': 'A shelf place entered',
   'shop.closeOn': 'Closed days entered',
   'shop.openOn': 'A closed day opened again',
+  'dayBook.redact': 'Texts taken out of the day book',
   'register.addOwner': 'An owner entered',
   'register.changeOwner': 'An owner’s entry changed',
   'register.addContact': 'A contact added',

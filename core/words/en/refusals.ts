@@ -53,6 +53,21 @@ export const refusals = {
     'The disk did not take the entry. Nothing was written; look at the disk before going on, and back the ledger up.',
   'ledger.notOpen': () =>
     'The ledger is not open: its first page asks what is to be done. Open that page, and go on from there.',
+  'act.keyUsed': () =>
+    'This was sent under the key of another entry, so nothing was written. Open the form anew and send it again.',
+  'act.keyRedacted': () =>
+    'An entry of this key was made, and its text has been taken out since: nobody can say whether it was this one. Look for it in the day book before you send it again.',
+  'request.keyMalformed': () =>
+    'An Idempotency-Key has 8 to 128 letters, figures, dots, dashes or underscores.',
+  'dayBook.unknown': () => 'There is no such row in the day book.',
+  'dayBook.otherRow': (v: Values) =>
+    `Row ${v.id} of the day book is another one than the one you saw. Look at it again.`,
+  'dayBook.aRedaction': (v: Values) => `Row ${v.id} itself says that texts were taken out; it stays.`,
+  'dayBook.redactedAlready': (v: Values) => `The text of row ${v.id} has been taken out already.`,
+  'dayFile.redacted': () =>
+    'The text of this act has been taken out of its day book, so it cannot be played. An archive moves such a ledger (npm run archive).',
+  'dayFile.version': (v: Values) =>
+    `This act is of version ${v.version}, which this Countwheel does not know. Bring it up to date to play it.`,
   'restore.open': () =>
     'The ledger is open. Close Countwheel and start it anew where something is wrong with it.',
   'restore.nothingThere': () =>

@@ -53,6 +53,10 @@ export const verify = {
     'shape.foreign': (v: Values) => `The ${v.type} ${v.name} does not belong in a ledger.`,
     'dayBook.missing': (v: Values) =>
       `${v.count === '?' ? 'Entries' : v.count === 1 ? 'One entry' : `${v.count} entries`} that were acknowledged are not in the ledger: what was entered ${v.from ? `after ${v.from}` : 'from the beginning'} until ${v.to}. Look for a backup, or for the log (-wal) that lay beside the file.`,
+    'dayBook.redacted': (v: Values) =>
+      `The text of day book row ${v.id} was taken out on ${v.at} by ${v.by}: ${v.reason}. The chain holds.`,
+    'dayBook.emptied': (v: Values) =>
+      `The text of day book row ${v.id} (${v.at}, ${v.act}) is gone, and no entry says that it was taken out.`,
     'dayBook.gap': (v: Values) => `In the day book, ${through(v, 'row', 'rows')} missing.`,
     'dayBook.chain': (v: Values) =>
       `Day book row ${v.id} (${v.at}, ${v.act}) does not carry the hash of the row before it: that row, or this one, was changed, added or taken out.`,

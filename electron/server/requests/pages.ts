@@ -175,5 +175,9 @@ export const pages = new Hono<Env>()
     return c.json(await publicHolidaysView(country, region, year))
   })
   .get('/dayFile', c =>
-    c.json(dayBookActs(c.var.ledger.read).map(act => ({ ...act, with: asLiteral(act.with) }))),
+    c.json(
+      dayBookActs(c.var.ledger.read).map(act =>
+        'with' in act ? { ...act, with: asLiteral(act.with) } : act,
+      ),
+    ),
   )

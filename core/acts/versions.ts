@@ -1,0 +1,28 @@
+/** An act's input as it stood in some version, before it is checked. */
+export type ActInput = Readonly<Record<string, unknown>>
+
+/** Brings an input of one version to the next one's shape. */
+export type Step = (input: ActInput) => ActInput
+
+/** The steps of each act whose input has changed its shape since it first shipped, the first from version 1 to 2. */
+export type Steps = Readonly<Record<string, readonly Step[]>>
+
+/** Every step there is. An input in a day book is never older than what these can bring up. */
+export const steps: Steps = {}
+
+/** The version of an act's input as it is written today: 1 where it never changed. */
+export const versionOf = (act: string, known: Steps = steps): number => (known[act]?.length ?? 0) + 1
+
+/**
+ * An input of that version in today's shape; undefined where the version is none of the act's: below 1, or above today's, as from a
+ * newer program.
+ */
+export function inTodaysShape(
+  act: string,
+  version: number,
+  input: ActInput,
+  known: Steps = steps,
+): ActInput | undefined {
+  if (!Number.isInteger(version) || version < 1 || version > versionOf(act, known)) return undefined
+  return (known[act] ?? []).slice(version - 1).reduce((shaped, step) => step(shaped), input)
+}

@@ -1,0 +1,54 @@
+import { desc, eq, sql } from 'drizzle-orm'
+import { commitmentTo, firstHash, rowHash, saltBytes } from '../file/chain.ts'
+import { hexOf } from '../file/identity.ts'
+import type { Read, Write } from '../file/ledger.ts'
+import type { Outside } from '../file/outside.ts'
+import { dayBook } from '../schema/index.ts'
+import { question } from './question.ts'
+import { refuse } from './refusal.ts'
+
+/** An act as it goes into the day book. */
+export interface Entered {
+  readonly at: string
+  readonly personId: number | null
+  readonly act: string
+  readonly version: number
+  readonly key: string | null
+  readonly subjectKind: string
+  readonly subjectId: number
+  /** The checked input as JSON text. */
+  readonly input: string
+  /** What is answered, as JSON text. */
+  readonly result: string
+}
+
+/** Writes an act into the day book, chained to the row before it. */
+export function enter(tx: Write, { input, result, ...entered }: Entered, random: Outside['random']): void {
+  const last = tx.select({ hash: dayBook.hash }).from(dayBook).orderBy(desc(dayBook.id)).limit(1).get()
+  const salt = hexOf(random(saltBytes))
+  const link = { ...entered, commitment: commitmentTo(salt, input), previousHash: last?.hash ?? firstHash }
+  // Only who has a key can ask again for what was answered.
+  const kept = link.key === null ? null : result
+  tx.insert(dayBook)
+    .values({ ...link, salt, input, result: kept, hash: rowHash(link) })
+    .run()
+}
+
+const byKey = question(read =>
+  read
+    .select({ act: dayBook.act, input: dayBook.input, result: dayBook.result })
+    .from(dayBook)
+    .where(eq(dayBook.key, sql.placeholder('key'))),
+)
+
+/**
+ * What was answered when the act was done under this key; undefined where nothing was. Refuses with `act.keyUsed` where the key was
+ * another act's, or the same one's with other words, and with `act.keyRedacted` where nobody can tell any more.
+ */
+export function answeredBefore(read: Read, key: string, act: string, input: string): string | undefined {
+  const done = byKey(read).get({ key })
+  if (!done) return undefined
+  if (done.act === act && done.input === null) return refuse('act.keyRedacted')
+  if (done.act !== act || done.input !== input || done.result === null) return refuse('act.keyUsed')
+  return done.result
+}

@@ -1,0 +1,95 @@
+import { cpSync, existsSync, readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import Database from 'better-sqlite3'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { openLedger } from '../../db/file/ledger.ts'
+import { openUntouched } from '../../db/file/untouched.ts'
+import { verified } from '../../db/verify/index.ts'
+import { demoLedger } from '../../electron/day/demo-shop.ts'
+import { places } from '../../electron/places.ts'
+import { createHandler } from '../../electron/server/handler.ts'
+import { random } from '../chance.ts'
+import { ledgerContents } from '../db/ledger-contents.ts'
+import { migrations, now, temporaryFolder } from '../db/temporary-ledger.ts'
+
+const fixtures = join(import.meta.dirname, '../fixtures')
+const shapes = readdirSync(fixtures).filter(name => name.startsWith('shape-'))
+
+let place: ReturnType<typeof temporaryFolder>
+beforeEach(() => {
+  place = temporaryFolder()
+})
+afterEach(() => place.remove())
+
+/** What is drawn by the program, or which file it is, differs; every other table must come out the same. */
+const drawn = new Set(['kept_papers', 'kept_handed_papers'])
+const contents = (file: string) => ledgerContents(file).filter(([table]) => !drawn.has(table))
+/** The chain's salts are fresh where the day book had none: but what was entered is the same. */
+const withoutChain = (file: string) => contents(file).filter(([table]) => table !== 'day_book')
+const entries = (file: string) => {
+  const db = new Database(file, { readonly: true })
+  const rows = db
+    .prepare('SELECT id, at, person_id, act, subject_kind, subject_id, input FROM day_book')
+    .all()
+  db.close()
+  return rows
+}
+
+/** Plays a day book into a fresh ledger and closes it; returns its file. */
+async function played(dayFile: string, name: string): Promise<string> {
+  const file = join(place.folder, name)
+  const { ledger } = await demoLedger({ file, migrations, random, dayFile })
+  ledger.close()
+  return file
+}
+
+const faultsOf = (file: string) => {
+  const ledger = openUntouched(file, { migrations, now, random })
+  try {
+    return [...verified({ read: ledger.read, file, migrations })].flatMap(({ faults }) => faults)
+  } finally {
+    ledger.close()
+  }
+}
+
+/** The shape's ledger, copied and brought up to date, and closed. */
+function opened(shape: string): string {
+  cpSync(join(fixtures, shape), place.folder, { recursive: true })
+  const file = join(place.folder, 'shop.countwheel')
+  openLedger(file, { migrations, now, random }).close()
+  return file
+}
+
+describe.each(shapes)('a ledger of %s', shape => {
+  it('opens, is brought up to date, and is sound with its photographs and papers', () => {
+    const file = opened(shape)
+    expect(faultsOf(file)).toEqual([])
+    expect(existsSync(`${file}-wal`)).toBe(false)
+  })
+
+  it('comes to the same when its day book of that time is played anew', async () => {
+    const file = opened(shape)
+    const again = await played(join(fixtures, shape, 'day-book.json'), 'again.countwheel')
+    expect(withoutChain(again)).toEqual(withoutChain(file))
+    expect(entries(again)).toEqual(entries(file))
+  })
+
+  it('exports a day book that plays to the very same chain', async () => {
+    const file = opened(shape)
+    const ledger = openUntouched(file, { migrations, now, random })
+    const handle = createHandler({ ledger, now, pages: places.pages, played: true })
+    const dayFile = join(place.folder, 'exported.json')
+    const { writeFileSync } = await import('node:fs')
+    writeFileSync(dayFile, await (await handle(new Request('http://ledger/api/pages/dayFile'))).text())
+    ledger.close()
+    const again = await played(dayFile, 'exported.countwheel')
+    const head = (path: string) => {
+      const db = new Database(path, { readonly: true })
+      const hash = db.prepare('SELECT hash FROM day_book ORDER BY id DESC LIMIT 1').pluck().get()
+      db.close()
+      return hash
+    }
+    expect(head(again)).toBe(head(file))
+    expect(readFileSync(dayFile, 'utf8').length).toBeGreaterThan(1000)
+  })
+})
