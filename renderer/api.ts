@@ -20,9 +20,23 @@ export class Refused extends Error {
   }
 }
 
-/** The typed client of the ledger's requests; acts carry who is at the counter. */
+let keyOfCall: string | undefined
+
+/** Sends what `call` sends at once under a key, so that it is done once however often it is sent (the header Idempotency-Key). */
+export function underKey<T>(key: string, call: () => T): T {
+  keyOfCall = key
+  try {
+    return call()
+  } finally {
+    keyOfCall = undefined
+  }
+}
+
+const keyHeader = (): Record<string, string> => (keyOfCall ? { 'Idempotency-Key': `"${keyOfCall}"` } : {})
+
+/** The typed client of the ledger's requests; acts carry who is at the counter, and the key they are sent under. */
 export const api = hc<Api>('/api', {
-  headers: actingHeader,
+  headers: () => ({ ...actingHeader(), ...keyHeader() }),
 })
 
 /** The same client for a trial: the ledger answers as if the act were done, and keeps nothing of it. */

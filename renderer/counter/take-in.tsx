@@ -1,7 +1,7 @@
 import { useQuery, useQueryClient } from '@tanstack/react-query'
 import { useState } from 'react'
 import { Redirect, useLocation, useSearchParams } from 'wouter'
-import { answer, api } from '../api.ts'
+import { answer, api, underKey } from '../api.ts'
 import { ActForm, Send, useAct } from '../parts/act.tsx'
 import { Draft, useDraft } from '../parts/draft.tsx'
 import { MarginDay } from '../parts/figures.tsx'
@@ -70,8 +70,10 @@ function TakeInPage({ start }: { start: TakeInStart }) {
   const entry = useTakeIn(start)
   const act = useAct(
     (input: ReturnType<typeof takeInInput>) =>
-      draft.ending(() => answer(api.counter.takeIn.$post({ json: input }))),
+      draft.ending(() => underKey(draft.key, () => answer(api.counter.takeIn.$post({ json: input })))),
     {
+      // Its draft may stand open in a second window.
+      key: draft.key,
       said: ({ number }) => takeIn.said(number),
       after: ({ number, claimCheckId }) => {
         navigate(`/counter/${number}`)

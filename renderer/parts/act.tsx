@@ -1,12 +1,13 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query'
 import { type FormEvent, type KeyboardEvent, type ReactNode, useEffect, useRef, useState } from 'react'
 import type { Words } from '../../core/words/en/index.ts'
-import { api, Refused, type ShownProblem, trial } from '../api.ts'
+import { api, Refused, type ShownProblem, trial, underKey } from '../api.ts'
 import { useWords } from '../words.ts'
 import { type SaidPaper, useSay } from './announcer.tsx'
 import { Confirm, type Question } from './confirm.tsx'
 import { useNamed } from './named.ts'
 import { ProblemList, Problems } from './problems.tsx'
+import { type Sending, sentOnce, useSending } from './sent.ts'
 
 /** An act of the shop from the page's side: send it, ask first where that is right, and know what was wrong. */
 export interface Act<Input> {
@@ -23,6 +24,8 @@ export interface AfterAct<Input, Result> {
   readonly said: (result: Result, input: Input) => string
   /** The papers that came of it, to be led to from the status strip. */
   readonly papers?: (result: Result, input: Input) => readonly SaidPaper[]
+  /** What the act is done once under, where the form has a key of its own, such as its draft’s; otherwise each doing gets one. */
+  readonly key?: string
   /** What follows: closing a form, turning to another page. */
   readonly after?: (result: Result, input: Input) => void
 }
@@ -32,12 +35,12 @@ export interface AskedAct<Input, Result> extends AfterAct<Input, Result> {
   readonly confirm: (input: Input, tried: Result) => Question
 }
 
-/** The sentences for what went wrong, also where no answer came at all. */
-function problemsOf(error: Error | null, { screens }: Words): readonly ShownProblem[] {
+/** The sentences for what went wrong; of an act without an answer nobody knows whether it was done (`unknown`). */
+function problemsOf(error: Error | null, { screens }: Words, unknown: boolean): readonly ShownProblem[] {
   if (!error) return []
   if (error instanceof Refused) return error.problems
   const message = error instanceof TypeError ? screens.unreachable : screens.unreadable
-  return [{ code: 'request.failed', field: '', message }]
+  return [{ code: 'request.failed', field: '', message: unknown ? screens.unanswered : message }]
 }
 
 /** When the control that had the focus went away with its form, the page's heading takes it. */
@@ -49,9 +52,10 @@ function keepFocus(): void {
 }
 
 /** Sends to the ledger; what it refused as problems, which stand until the next answer. */
-function useSent<Input, Result>(
-  send: (input: Input) => Promise<Result>,
-  onSuccess: (r: Result, i: Input) => void,
+function useSent<Variables, Result>(
+  send: (variables: Variables) => Promise<Result>,
+  onSuccess: (r: Result, v: Variables) => void,
+  unknown: boolean,
 ) {
   const words = useWords()
   const say = useSay()
@@ -65,28 +69,55 @@ function useSent<Input, Result>(
     error: null,
     problems: [],
   })
-  if (shown.error !== error) setShown({ error, problems: problemsOf(error, words) })
+  if (shown.error !== error) setShown({ error, problems: problemsOf(error, words, unknown) })
   return { mutate, problems: shown.problems, busy: isPending }
 }
 
+/** Sends an act under a key until it is known what became of it. */
+function useOnce<Input, Result>(
+  send: (input: Input) => Promise<Result>,
+  onSuccess: (r: Result, i: Input) => void,
+  key: string | undefined,
+) {
+  const { screens } = useWords()
+  const say = useSay()
+  const sending = useSending<Input>(key)
+  const once = async ({ key, input }: Sending<Input>): Promise<Result> => {
+    try {
+      const result = await sentOnce(() => underKey(key, () => send(input)), {
+        again: () => say(screens.askingAgain),
+      })
+      sending.settle()
+      return result
+    } catch (error) {
+      if (error instanceof Refused) sending.settle()
+      throw error
+    }
+  }
+  const { mutate, problems, busy } = useSent(once, (result, { input }) => onSuccess(result, input), true)
+  return { send: (input: Input) => mutate(sending.of(input)), problems, busy }
+}
+
 /**
- * An act of the shop. `send` calls the ledger (`answer(api.….$post({ json }))`). On refusal everything typed stays and
+ * An act of the shop. `send` calls the ledger at once (`answer(api.….$post({ json }))`), for the key it is done under goes with the call.
+ * An answer that was lost is asked for again; the act is done once. On refusal everything typed stays and
  * `problems` says why; on success it is said aloud, every page's data is asked for anew, and `after` follows.
  */
 export function useAct<Input, Result>(
   send: (input: Input) => Promise<Result>,
-  { said, papers, after }: AfterAct<Input, Result>,
+  { said, papers, after, key }: AfterAct<Input, Result>,
 ): Act<Input> {
   const say = useSay()
   const named = useNamed()
   const cache = useQueryClient()
-  const { mutate, problems, busy } = useSent(send, (result: Result, input: Input) => {
+  const done = (result: Result, input: Input) => {
     say(said(result, input), papers?.(result, input))
     void cache.invalidateQueries()
     after?.(result, input)
     keepFocus()
-  })
-  return { run: input => !busy && named(() => mutate(input)), problems, busy, question: null }
+  }
+  const { send: sendIt, problems, busy } = useOnce(send, done, key)
+  return { run: input => !busy && named(() => sendIt(input)), problems, busy, question: null }
 }
 
 /**
@@ -103,6 +134,7 @@ export function useAskedAct<Input, Result>(
   const tried = useSent(
     (input: Input) => send(trial, input),
     (result: Result, input: Input) => setAsked({ input, question: confirm(input, result) }),
+    false,
   )
   const settle = (input: Input | null) => {
     setAsked(null)

@@ -27,6 +27,9 @@ export const screens = {
   },
   unreachable:
     'The ledger does not answer. Nothing was written and your entry is still here; see whether Countwheel is running, then try again.',
+  unanswered:
+    'No answer came, so it is not known whether this was entered. Nothing that you typed is lost. See whether Countwheel is running, then send it again: it finds out, and nothing is entered twice.',
+  askingAgain: 'No answer came. Asking again what became of it …',
   unreadable: 'The ledger gave an answer that cannot be read. Your entry is still here; try once more.',
 
   stages: {
