@@ -8,6 +8,8 @@ import { useWords } from './words.ts'
 /** The open shop as every part sees it. */
 export interface Shop {
   readonly settings: ShopView['settings']
+  /** A mark of each group of settings as it stands, given back by whoever changes it. */
+  readonly stamps: ShopView['stamps']
   readonly people: ShopView['people']
   readonly formats: Formats
   readonly words: Words
@@ -27,10 +29,21 @@ const ShopContext = createContext<Shop | undefined>(undefined)
 /** Gives the parts inside it the shop's settings, formats and words. */
 export function ShopProvider({ view, children }: { view: ShopView; children: ReactNode }) {
   const words = useWords()
-  const { settings, people, places, today, clock: doubtedClock } = view
+  const { settings, stamps, people, places, today, clock: doubtedClock } = view
   const [person, actAs] = useActing(view)
   const written = useMemo(() => formats(settings.place), [settings.place])
-  const shop = { settings, people, places, words, today, doubtedClock, person, actAs, formats: written }
+  const shop = {
+    settings,
+    stamps,
+    people,
+    places,
+    words,
+    today,
+    doubtedClock,
+    person,
+    actAs,
+    formats: written,
+  }
   return <ShopContext value={shop}>{children}</ShopContext>
 }
 

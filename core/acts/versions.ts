@@ -7,8 +7,35 @@ export type Step = (input: ActInput) => ActInput
 /** The steps of each act whose input has changed its shape since it first shipped, the first from version 1 to 2. */
 export type Steps = Readonly<Record<string, readonly Step[]>>
 
+/** Since version 2 an act that overwrites says what its writer has seen; before, nobody asked: null. */
+const saysWhatWasSeen: Step = input => ({ ...input, seen: input.seen ?? null })
+
+/** What was seen has a name of its own since version 2, so that “there was none” is told from “nobody looked”. */
+const seenUnder =
+  (name: string): Step =>
+  ({ seen, ...input }) => ({ ...input, seen: seen === undefined ? null : { [name]: seen } })
+
+/** The owner's word on each repair of an estimate says what was seen of it. */
+const wordsSayWhatWasSeen: Step = ({ others, ...input }) => ({
+  ...seenUnder('last')(input),
+  ...(Array.isArray(others) ? { others: others.map(seenUnder('last')) } : {}),
+})
+
 /** Every step there is. An input in a day book is never older than what these can bring up. */
-export const steps: Steps = {}
+export const steps: Steps = {
+  'counter.estimateDate': [seenUnder('estimatedOn')],
+  'estimates.recordWord': [wordsSayWhatWasSeen],
+  'estimates.write': [seenUnder('last')],
+  'register.changeClock': [saysWhatWasSeen],
+  'register.changeOwner': [saysWhatWasSeen],
+  'register.measureClock': [saysWhatWasSeen],
+  'register.passClock': [saysWhatWasSeen],
+  'shelf.describePlace': [saysWhatWasSeen],
+  'shop.changeSettings': [saysWhatWasSeen],
+  'shop.setPersonActive': [saysWhatWasSeen],
+  'stores.changePart': [saysWhatWasSeen],
+  'stores.changeVendor': [saysWhatWasSeen],
+}
 
 /** The version of an act's input as it is written today: 1 where it never changed. */
 export const versionOf = (act: string, known: Steps = steps): number => (known[act]?.length ?? 0) + 1

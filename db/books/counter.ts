@@ -32,9 +32,12 @@ export const strikeNote = verb('counter.strikeNote', (tx, input: { noteId: numbe
 /** Says a new estimated date; `seen` is the one the writer has seen, where that is to be checked. */
 export const estimateDate = verb(
   'counter.estimateDate',
-  (tx, input: { repairId: number; estimatedOn: string | null; seen?: string | null | undefined }) => {
+  (
+    tx,
+    input: { repairId: number; estimatedOn: string | null; seen: { estimatedOn: string | null } | null },
+  ) => {
     const { estimatedOn: now } = repairInShop(tx, input.repairId)
-    if (input.seen !== undefined && input.seen !== now) refuse('repair.dateChanged', '', { on: now ?? '–' })
+    if (input.seen && input.seen.estimatedOn !== now) refuse('repair.dateChanged', '', { on: now ?? '–' })
     tx.update(repairs).set({ estimatedOn: input.estimatedOn }).where(eq(repairs.id, input.repairId)).run()
     return { subject: { kind: 'repair', id: input.repairId }, result: { id: input.repairId } }
   },

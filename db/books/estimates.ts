@@ -36,7 +36,7 @@ export interface WriteEstimate extends SectionEntry {
   readonly remark: string
   readonly others: readonly SectionEntry[]
   /** The last version of this repair that the writer has seen, where that is to be checked. */
-  readonly seen?: number | null | undefined
+  readonly seen: { readonly last: number | null } | null
 }
 
 interface Section {
@@ -85,7 +85,7 @@ const under = (path: string, checked: Checked<Section>): Checked<Section> =>
 
 function refuseUnseen(tx: Write, { repairId, seen }: WriteEstimate): void {
   const last = lastVersion(tx, repairId)
-  if (seen !== undefined && last && last.version !== seen)
+  if (seen && last && last.version !== seen.last)
     refuse('estimate.writtenMeanwhile', '', { number: estimateNumber(tx, last) })
 }
 

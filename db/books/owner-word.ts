@@ -19,7 +19,7 @@ export interface Answered {
   /** The sum the owner names for the whole repair, which is then not passed; else the upper end of the estimate, with what was agreed before a supplement. */
   readonly limit: string | null
   /** The last word on this repair that the writer has seen, by its id, where that is to be checked. */
-  readonly seen?: number | null | undefined
+  readonly seen: { readonly last: number | null } | null
 }
 
 /** The owner's word on an estimate that was sent: on one repair, and on others that stand on the same estimate. */
@@ -65,7 +65,7 @@ function unseen(tx: Write, { seen }: Answered, repairId: number): Problem[] {
     .where(eq(goAheads.repairId, repairId))
     .orderBy(desc(goAheads.id))
     .get()
-  return seen === undefined || !last || last.id === seen
+  return !seen || !last || last.id === seen.last
     ? []
     : [problem('word.recordedMeanwhile', '', { who: last.who, answer: last.answer })]
 }

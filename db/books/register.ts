@@ -151,7 +151,7 @@ export const addOwner = verb('register.addOwner', (tx, input: NewOwner, doing) =
 })
 
 /** A record written anew, with what of it the writer has seen. */
-type Changed<Entry> = Entry & { readonly seen?: Entry | undefined }
+type Changed<Entry> = Entry & { readonly seen: Entry | null }
 
 /** Changes an owner's entry, unless somebody else has since it was seen. */
 export const changeOwner = verb(
@@ -287,11 +287,12 @@ export const measureClock = verb(
 /** Records that a clock has a new owner; its history stays with it. */
 export const passClock = verb(
   'register.passClock',
-  (tx, input: { clockId: number; ownerId: number }, doing) => {
+  (tx, input: { clockId: number; ownerId: number; seen: { ownerId: number } | null }, doing) => {
     clockRow(tx, input.clockId)
     ownerRow(tx, input.ownerId)
-    if (currentOwnerId(tx, input.clockId) !== input.ownerId)
-      passTo(tx, input.clockId, input.ownerId, doing.at)
+    const ownerId = currentOwnerId(tx, input.clockId)
+    refuseUnseen(input.seen, { ownerId: ownerId ?? null })
+    if (ownerId !== input.ownerId) passTo(tx, input.clockId, input.ownerId, doing.at)
     return { subject: { kind: 'clock', id: input.clockId }, result: { id: input.clockId } }
   },
 )

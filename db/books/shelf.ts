@@ -7,6 +7,7 @@ import type { Settings } from '../../core/shop/settings.ts'
 import { supposedMovement } from '../../core/vocabulary/clock.ts'
 import type { Read, Write } from '../file/ledger.ts'
 import { known, refuse } from '../rows/refusal.ts'
+import { refuseUnseen } from '../rows/seen.ts'
 import { readSettings } from '../rows/settings.ts'
 import { type Doing, verb } from '../rows/verb.ts'
 import { accepted } from '../rules/checked-in.ts'
@@ -188,17 +189,22 @@ export const toBench = verb('shelf.toBench', (tx, input: { runId: number; reason
 })
 
 /** The room at a place, what it bears, and whether weights can hang there; null where it is not said. */
-export interface PlaceDescribed extends Omit<PlaceRoom, 'kind'> {
+type Room = Omit<PlaceRoom, 'kind'>
+
+export interface PlaceDescribed extends Room {
   readonly placeId: number
+  /** The place as the writer has seen it. */
+  readonly seen: Room | null
 }
 
 /** Says what fits at a place: advice to whoever puts a clock there, never a refusal. */
-export const describePlace = verb('shelf.describePlace', (tx, { placeId, ...room }: PlaceDescribed) => {
+export const describePlace = verb('shelf.describePlace', (tx, { placeId, seen, ...room }: PlaceDescribed) => {
   const place = known(
     tx.select().from(shelfPlaces).where(eq(shelfPlaces.id, placeId)).get(),
     'place.unknown',
     'placeId',
   )
+  refuseUnseen(seen, place)
   tx.update(shelfPlaces).set(room).where(eq(shelfPlaces.id, place.id)).run()
   return { subject: { kind: 'shop', id: 1 }, result: { id: place.id, name: place.name } }
 })

@@ -5,6 +5,7 @@ import type { PlaceKind } from '../../core/vocabulary/work.ts'
 import type { Write } from '../file/ledger.ts'
 import { startSeriesAfter } from '../rows/numbering.ts'
 import { known, Refusal, refuse } from '../rows/refusal.ts'
+import { refuseStale, refuseUnseen, stampOf } from '../rows/seen.ts'
 import { isShopOpen, keepSettings, readSettings } from '../rows/settings.ts'
 import { verb } from '../rows/verb.ts'
 import { dayOfDoing } from '../rules/issue.ts'
@@ -57,17 +58,27 @@ function refuseOtherCurrency(tx: Write, currency: string): void {
     })
 }
 
+/** Groups of settings as they shall be, and the stamp of each as the writer has seen it. */
+export type ChangeSettings = SomeSettings & {
+  readonly seen: Readonly<Partial<Record<SettingsGroup, string>>> | null
+}
+
 /** Changes one or more groups of settings, each replaced whole. Papers issued before keep what they said. */
-export const changeSettings = verb('shop.changeSettings', (tx, input: SomeSettings) => {
+export const changeSettings = verb('shop.changeSettings', (tx, { seen, ...input }: ChangeSettings) => {
   if (!isShopOpen(tx)) refuse('shop.notOpen')
   const { currency } = input.place ?? readSettings(tx).place
   refuseOtherCurrency(tx, currency)
   refuseUnworkable(input, currency)
   for (const group of Object.keys(input) as SettingsGroup[]) {
     const value = input[group]
-    if (value !== undefined) keepSettings(tx, group, value)
+    if (value === undefined) continue
+    refuseStale(tx, seen?.[group] ?? null, readSettings(tx)[group], ['shop.open', 'shop.changeSettings'])
+    keepSettings(tx, group, value)
   }
-  return { subject: theShop, result: { changed: Object.keys(input) } }
+  const changed = Object.keys(input) as SettingsGroup[]
+  const now = readSettings(tx)
+  const stamps = Object.fromEntries(changed.map(group => [group, stampOf(now[group])]))
+  return { subject: theShop, result: { changed, stamps } }
 })
 
 /**
@@ -89,8 +100,13 @@ export const addPerson = verb('shop.addPerson', (tx, input: { name: string }) =>
 /** Says whether a person still works here; what they did stays on record. */
 export const setPersonActive = verb(
   'shop.setPersonActive',
-  (tx, input: { personId: number; active: boolean }) => {
-    known(tx.select().from(people).where(eq(people.id, input.personId)).get(), 'person.unknown', 'personId')
+  (tx, input: { personId: number; active: boolean; seen: { active: boolean } | null }) => {
+    const { active } = known(
+      tx.select().from(people).where(eq(people.id, input.personId)).get(),
+      'person.unknown',
+      'personId',
+    )
+    refuseUnseen(input.seen, { active })
     tx.update(people).set({ active: input.active }).where(eq(people.id, input.personId)).run()
     return { subject: { kind: 'person', id: input.personId }, result: { id: input.personId } }
   },

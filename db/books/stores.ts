@@ -5,6 +5,7 @@ import type { PartSize } from '../../core/stores/part-size.ts'
 import type { PartKind, SpringEnd } from '../../core/vocabulary/work.ts'
 import type { Write } from '../file/ledger.ts'
 import { known, refuse } from '../rows/refusal.ts'
+import { refuseStale, refuseUnseen } from '../rows/seen.ts'
 import { readSettings } from '../rows/settings.ts'
 import { moveStock, type PartRow, partRow } from '../rows/stock.ts'
 import { type VendorEntry, vendorIdFor, vendorNamed } from '../rows/vendor.ts'
@@ -21,12 +22,22 @@ export const addVendor = verb('stores.addVendor', (tx, input: { name: string; co
   return { subject: { kind: 'vendor', id }, result: { id } }
 })
 
+interface VendorDescribed {
+  readonly name: string
+  readonly contact: string
+}
+
 /** Changes what is on record of a vendor. */
 export const changeVendor = verb(
   'stores.changeVendor',
-  (tx, input: { vendorId: number; name: string; contact: string }) => {
-    const { vendorId, ...change } = input
-    known(tx.select().from(vendors).where(eq(vendors.id, vendorId)).get(), 'vendor.unknown', 'vendorId')
+  (tx, input: VendorDescribed & { vendorId: number; seen: VendorDescribed | null }) => {
+    const { vendorId, seen, ...change } = input
+    const row = known(
+      tx.select().from(vendors).where(eq(vendors.id, vendorId)).get(),
+      'vendor.unknown',
+      'vendorId',
+    )
+    refuseUnseen(seen, row)
     const same = vendorNamed(tx, input.name)
     if (same && same.id !== vendorId) refuse('vendor.nameTaken', 'name', { name: input.name })
     tx.update(vendors).set(change).where(eq(vendors.id, vendorId)).run()
@@ -82,8 +93,10 @@ export const addPart = verb('stores.addPart', (tx, input: PartEntry) => {
 /** Changes what is on record of a part; what was used of it before keeps its price. */
 export const changePart = verb(
   'stores.changePart',
-  (tx, input: PartEntry & { partId: number; active: boolean }) => {
-    const { id } = partRow(tx, input.partId)
+  (tx, input: PartEntry & { partId: number; active: boolean; seen: string | null }) => {
+    const { inStock: _, ...described } = partRow(tx, input.partId)
+    const { id } = described
+    refuseStale(tx, input.seen, described, ['stores.changePart', 'stores.receive', 'stores.arrive'])
     tx.update(parts)
       .set({ ...partValues(tx, input), active: input.active })
       .where(eq(parts.id, id))

@@ -2,6 +2,7 @@ import { asc, desc, eq, isNull, sql } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { minor } from '../../core/money/minor.ts'
 import type { Read } from '../file/ledger.ts'
+import { stampOf } from '../rows/seen.ts'
 import { readSettings } from '../rows/settings.ts'
 import { partRow } from '../rows/stock.ts'
 import * as s from '../schema/index.ts'
@@ -84,8 +85,10 @@ export function partView(read: Read, id: number) {
     .orderBy(desc(s.stockMoves.id))
     .all()
   let after = part.inStock
+  const { inStock: _, ...described } = part
   return {
     part,
+    stamp: stampOf(described),
     moves: moves.map(({ move, person, repairNumber }) => {
       const row = { ...move, person, repairNumber, after }
       after -= move.quantity

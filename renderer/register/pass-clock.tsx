@@ -1,7 +1,8 @@
 import { type ReactNode, useState } from 'react'
 import { Link } from 'wouter'
-import { answer } from '../api.ts'
+import { answer, type api } from '../api.ts'
 import { useAskedAct } from '../parts/act.tsx'
+import { useSeenAs } from '../parts/seen.ts'
 import { ActPanel } from '../repair/act-panel.tsx'
 import { useShop } from '../shop.tsx'
 import { ChooseOwner, ChoosePanel, type ChosenOwner } from './choose-owner.tsx'
@@ -43,7 +44,8 @@ function Pass({ view, close, to, children }: ClockProps & { to: ChosenOwner; chi
   const { passForm } = register
   const now = view.owners.find(({ untilAt }) => untilAt === null)
   const act = useAskedAct(
-    (ledger, json: { clockId: number; ownerId: number }) => answer(ledger.register.passClock.$post({ json })),
+    (ledger, json: Parameters<typeof api.register.passClock.$post>[0]['json']) =>
+      answer(ledger.register.passClock.$post({ json })),
     {
       said: () => passForm.said(to.name),
       after: close,
@@ -54,11 +56,16 @@ function Pass({ view, close, to, children }: ClockProps & { to: ChosenOwner; chi
       }),
     },
   )
+  const seen = useSeenAs(now?.ownerId, act.problems)
   return (
     <ActPanel
       title={passForm.title}
       act={act}
-      input={() => ({ clockId: view.clock.id, ownerId: to.id })}
+      input={() => ({
+        clockId: view.clock.id,
+        ownerId: to.id,
+        seen: seen === undefined ? null : { ownerId: seen },
+      })}
       send={passForm.send}
       close={close}
     >

@@ -1,3 +1,4 @@
+import { useState } from 'react'
 import { type ClockToPlace, misfits } from '../../core/run-in/place-fit.ts'
 import { answer, api } from '../api.ts'
 import { ActForm, Send, useAct } from '../parts/act.tsx'
@@ -58,6 +59,15 @@ export function DescribePlaces({ places }: { places: Shelf['places'] }) {
   )
 }
 
+/** What fits at a place, as it is on record. */
+const roomOf = ({ heightMm, widthMm, depthMm, bearsG, weightsHang }: Place) => ({
+  heightMm,
+  widthMm,
+  depthMm,
+  bearsG,
+  weightsHang,
+})
+
 function DescribeForm({ places, first }: { places: Shelf['places']; first: Place }) {
   const { fit } = useShop().words.shelf
   const { typedBox, typedWeight, writtenBox, writtenWeight, weight } = useMeasures()
@@ -68,21 +78,29 @@ function DescribeForm({ places, first }: { places: Shelf['places']; first: Place
     weightsHang: place.weightsHang === null ? '' : place.weightsHang ? 'yes' : 'no',
   })
   const entry = useEntry(placeTyped(first))
+  const [seen, setSeen] = useState(first)
   const { placeId, bearsG, weightsHang } = entry.value
   const act = useAct(
     (input: Parameters<typeof api.shelf.describePlace.$post>[0]['json']) =>
       answer(api.shelf.describePlace.$post({ json: input })),
-    { said: ({ name }) => fit.said(name) },
+    {
+      said: ({ name }) => fit.said(name),
+      after: (_, { seen: __, placeId: ___, ...room }) => setSeen({ ...seen, ...room } as Place),
+    },
   )
   const input = () => ({
     placeId: Number(placeId),
     ...writtenBox(entry.value),
     bearsG: writtenWeight(bearsG),
     weightsHang: weightsHang === '' ? null : weightsHang === 'yes',
+    seen: roomOf(seen),
   })
   const choose = (id: string) => {
     const place = places.find(one => String(one.id) === id)
-    if (place) entry.set(placeTyped(place))
+    if (place) {
+      entry.set(placeTyped(place))
+      setSeen(place)
+    }
   }
   const choices = Object.fromEntries(places.map(place => [String(place.id), place.name]))
   return (

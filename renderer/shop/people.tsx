@@ -36,11 +36,12 @@ export function People() {
 function ComeOrGo({ person: { id, name, active } }: { person: Person }) {
   const { people: said } = useShop().words.shop
   const act = useAct(
-    (json: { personId: number; active: boolean }) => answer(api.shop.setPersonActive.$post({ json })),
+    (json: { personId: number; active: boolean; seen: { active: boolean } }) =>
+      answer(api.shop.setPersonActive.$post({ json })),
     { said: (_, { active: here }) => (here ? said.returned(name) : said.left(name)) },
   )
   return (
-    <ActButton act={act} input={{ personId: id, active: !active }} look="plain">
+    <ActButton act={act} input={{ personId: id, active: !active, seen: { active } }} look="plain">
       {active ? said.leave : said.return}
       <span className="hidden-words"> {active ? said.leaveOf(name) : said.returnOf(name)}</span>
     </ActButton>

@@ -10,6 +10,7 @@ import { Money } from '../parts/figures.tsx'
 import { type Column, Ledger } from '../parts/ledger.tsx'
 import { Opened, OpenForm } from '../parts/opened.tsx'
 import { Facts, Page, Section } from '../parts/page.tsx'
+import { useSeenAs } from '../parts/seen.ts'
 import { useShop } from '../shop.tsx'
 import { Orders } from './orders.tsx'
 import { PartFields, partTyped, usePartEntry } from './part-form.tsx'
@@ -78,14 +79,22 @@ function ChangePart({ view, vendor, close }: { view: PartView; vendor: string; c
   const kept = useEntry({ active: view.part.active })
   const whole = () => ({ ...input(), ...kept.value, partId: view.part.id })
   const act = useAct(
-    (given: ReturnType<typeof whole>) => answer(api.stores.changePart.$post({ json: given })),
+    (given: Parameters<typeof api.stores.changePart.$post>[0]['json']) =>
+      answer(api.stores.changePart.$post({ json: given })),
     {
       said: (_, { name }) => form.changed(name),
       after: close,
     },
   )
+  const seen = useSeenAs(view.stamp, act.problems)
   return (
-    <OpenForm act={act} input={whole} label={form.change} send={form.send} close={close}>
+    <OpenForm
+      act={act}
+      input={() => ({ ...whole(), seen })}
+      label={form.change}
+      send={form.send}
+      close={close}
+    >
       <PartFields entry={entry} lines={lines} />
       <Tick label={form.active} {...kept.at('active')} />
     </OpenForm>

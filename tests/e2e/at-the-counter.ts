@@ -1,4 +1,5 @@
 import { test as base, expect, type Page } from '@playwright/test'
+import { asToday } from '../electron/handler-fixture.ts'
 import { Hands } from './hands.ts'
 import { type StartedShop, startShop } from './start-shop.ts'
 
@@ -36,7 +37,7 @@ export const elsewhere = (page: Page, act: string, input: object) =>
       if (!answer.ok) throw new Error(await answer.text())
       return answer.json()
     },
-    [act, input] as const,
+    [act, asToday(act.replace('/', '.'), input)] as const,
   )
 
 export { expect }

@@ -5,7 +5,7 @@ import { openLedger } from '../../db/file/ledger.ts'
 import { places } from '../../electron/places.ts'
 import { createHandler } from '../../electron/server/handler.ts'
 import { random } from '../chance.ts'
-import { testSettings } from '../electron/handler-fixture.ts'
+import { asToday, testSettings } from '../electron/handler-fixture.ts'
 import { picture } from '../pictures/pictures.ts'
 import { daysBefore } from './work-shop.ts'
 
@@ -39,7 +39,7 @@ export async function visitedClock() {
     ask(name.replace('.', '/'), {
       method: 'POST',
       headers: { 'Content-Type': 'application/json' },
-      body: JSON.stringify(input),
+      body: JSON.stringify(asToday(name, input)),
     })
   await act('shop.open', { settings: testSettings, person: 'Ines Marrow', firstRepairNumber: 2201 })
   const first = await act('counter.takeIn', {

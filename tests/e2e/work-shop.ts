@@ -7,6 +7,7 @@ import { openLedger } from '../../db/file/ledger.ts'
 import { places } from '../../electron/places.ts'
 import { createHandler } from '../../electron/server/handler.ts'
 import { random } from '../chance.ts'
+import { asToday } from '../electron/handler-fixture.ts'
 
 export const dayMs = 86_400_000
 
@@ -30,7 +31,7 @@ export function openAt(file: string, begin: string, person?: number) {
           'Content-Type': 'application/json',
           ...(person === undefined ? {} : { 'Countwheel-Person': String(person) }),
         },
-        body: JSON.stringify(input),
+        body: JSON.stringify(asToday(name, input)),
       }),
     )
     const body = (await response.json()) as { id: number }

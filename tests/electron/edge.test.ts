@@ -30,7 +30,7 @@ const post = (path: string, body: string) =>
 describe('the edge of the ledger', () => {
   it('names every act area.verb, as the day book does', () => {
     expect(acts.length).toBeGreaterThan(20)
-    for (const path of acts) expect(path).toMatch(/^\/[a-z]+\/[a-z][A-Za-z]*$/)
+    for (const path of acts) expect(path).toMatch(/^\/[a-z][A-Za-z]*\/[a-z][A-Za-z]*$/)
   })
 
   it('answers an unknown request, a broken JSON and a wrong type with problems and never with a stack', async () => {
@@ -196,6 +196,7 @@ describe('what is missing and what is of the wrong type', () => {
     )
     expect(body.problems.map((p: { code: string; field: string }) => [p.field, p.code])).toEqual([
       ['estimateId', 'input.required'],
+      ['seen', 'input.required'],
       ['who', 'input.wrongType'],
     ])
   })

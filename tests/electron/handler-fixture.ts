@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { inTodaysShape } from '../../core/acts/versions.ts'
 import { openingSettings } from '../../core/shop/defaults.ts'
 import { openLedger } from '../../db/file/ledger.ts'
 import { stagedChance } from '../../electron/day/demo-shop.ts'
@@ -13,6 +14,13 @@ export interface Answer {
   // biome-ignore lint/suspicious/noExplicitAny: tests read whatever the handler answered
   readonly body: any
 }
+
+/** Tests write inputs as they were first shipped where they say nothing of what was seen. */
+export const asToday = (act: string, input: unknown): unknown =>
+  typeof input === 'object' && input !== null && !isToday(input) ? inTodaysShape(act, 1, { ...input }) : input
+
+/** What was seen is told in a form that only today's inputs have. */
+const isToday = (input: object) => 'seen' in input && (input.seen === null || typeof input.seen === 'object')
 
 /** The invented shop of the tests. */
 export const testSettings = openingSettings({
@@ -57,7 +65,7 @@ export function freshHandler(start = '2027-03-01T09:20:00.000Z', { played = true
         ...(clock.person === null ? {} : { 'Countwheel-Person': String(clock.person) }),
         ...(key === undefined ? {} : { 'Idempotency-Key': `"${key}"` }),
       },
-      body: JSON.stringify(input),
+      body: JSON.stringify(asToday(act, input)),
     })
 
   return {

@@ -229,21 +229,21 @@ describe('a declined estimate', () => {
 
 describe('two people at one repair', () => {
   it('tells the second writer that a version was written meanwhile, and writes nothing', async () => {
-    const mine = { repairId: first.id, lines: service, seen: null }
+    const mine = { repairId: first.id, lines: service, seen: { last: null } }
     await shop.act('estimates.write', mine)
     const { body } = await shop.tryAct('estimates.write', mine)
     expect(body.problems[0]).toMatchObject({ code: 'estimate.writtenMeanwhile' })
     expect(body.problems[0].message).toContain('2201/1')
     expect((await view(2201)).estimates).toHaveLength(1)
-    expect((await shop.act('estimates.write', { ...mine, seen: 1 })).number).toBe('2201/2')
+    expect((await shop.act('estimates.write', { ...mine, seen: { last: 1 } })).number).toBe('2201/2')
   })
 
   it('tells the second that the owner’s word was recorded meanwhile, on whichever clock', async () => {
     const { own, other } = await sent()
     await shop.act('estimates.recordWord', word(other.estimateId, { answer: 'declined' }))
     const mine = word(own.estimateId, {
-      seen: null,
-      others: [{ estimateId: other.estimateId, answer: 'go-ahead', seen: null }],
+      seen: { last: null },
+      others: [{ estimateId: other.estimateId, answer: 'go-ahead', seen: { last: null } }],
     })
     const { body } = await shop.tryAct('estimates.recordWord', mine)
     expect(body.problems).toHaveLength(1)
@@ -253,7 +253,7 @@ describe('two people at one repair', () => {
 
   it('does not let one estimated date overwrite another that the writer has not seen', async () => {
     const change = (estimatedOn: string, seen: string | null) =>
-      shop.tryAct('counter.estimateDate', { repairId: first.id, estimatedOn, seen })
+      shop.tryAct('counter.estimateDate', { repairId: first.id, estimatedOn, seen: { estimatedOn: seen } })
     expect((await change('2027-04-02', '2027-03-26')).status).toBe(200)
     const { body } = await change('2027-04-09', '2027-03-26')
     expect(body.problems[0]).toMatchObject({ code: 'repair.dateChanged' })

@@ -332,16 +332,18 @@ it('the day book of a run-in can be played again, act by act', async () => {
   const { runId } = await start()
   await rounds(runId, ['+0:02', '=9:20:05'])
   await shop.act('shelf.pass', { runId, reason: 'Enough for the test' })
-  const acts: { at: string; who: number; act: string; with: unknown }[] = await shop.view('dayFile')
+  const acts: { at: string; who: number; act: string; salt: string; with: unknown }[] =
+    await shop.view('dayFile')
   const again = await openTestShop('2027-03-01T09:20:00.000Z')
   try {
-    for (const { at, who, act, with: input } of acts.slice(1)) {
+    for (const { at, who, act, salt, with: input } of acts.slice(1)) {
+      again.setSalt(salt)
       again.clock.at = at
       again.clock.person = who
       await again.act(act, input)
     }
     expect(await again.view('repairs/2201')).toEqual(await shop.view('repairs/2201'))
-    expect(await again.view('dayFile')).toEqual(acts)
+    expect((await again.view('dayFile')).slice(1)).toEqual(acts.slice(1))
   } finally {
     again.close()
   }

@@ -1,7 +1,8 @@
-import { cpSync, existsSync, readdirSync, readFileSync } from 'node:fs'
+import { cpSync, existsSync, readdirSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { inTodaysShape } from '../../core/acts/versions.ts'
 import { openLedger } from '../../db/file/ledger.ts'
 import { openUntouched } from '../../db/file/untouched.ts'
 import { verified } from '../../db/verify/index.ts'
@@ -26,13 +27,26 @@ const drawn = new Set(['kept_papers', 'kept_handed_papers'])
 const contents = (file: string) => ledgerContents(file).filter(([table]) => !drawn.has(table))
 /** The chain's salts are fresh where the day book had none: but what was entered is the same. */
 const withoutChain = (file: string) => contents(file).filter(([table]) => table !== 'day_book')
+/** What was entered, its inputs in today's shape: a row keeps the shape it was written in, and played anew it has today's. */
 const entries = (file: string) => {
   const db = new Database(file, { readonly: true })
   const rows = db
-    .prepare('SELECT id, at, person_id, act, subject_kind, subject_id, input FROM day_book')
+    .prepare<[], { act: string; version: number; input: string }>(
+      'SELECT id, at, person_id, act, version, subject_kind, subject_id, input FROM day_book',
+    )
     .all()
   db.close()
-  return rows
+  return rows.map(({ input, version, ...row }) => ({
+    ...row,
+    input: inTodaysShape(row.act, version, JSON.parse(input)),
+  }))
+}
+
+const lastHash = (file: string) => {
+  const db = new Database(file, { readonly: true })
+  const hash = db.prepare('SELECT hash FROM day_book ORDER BY id DESC LIMIT 1').pluck().get()
+  db.close()
+  return hash
 }
 
 /** Plays a day book into a fresh ledger and closes it; returns its file. */
@@ -74,22 +88,13 @@ describe.each(shapes)('a ledger of %s', shape => {
     expect(entries(again)).toEqual(entries(file))
   })
 
-  it('exports a day book that plays to the very same chain', async () => {
-    const file = opened(shape)
+  it('played anew, exports a day book that plays to the very same chain', async () => {
+    const file = await played(join(fixtures, shape, 'day-book.json'), 'first.countwheel')
     const ledger = openUntouched(file, { migrations, now, random })
     const handle = createHandler({ ledger, now, pages: places.pages, played: true })
     const dayFile = join(place.folder, 'exported.json')
-    const { writeFileSync } = await import('node:fs')
     writeFileSync(dayFile, await (await handle(new Request('http://ledger/api/pages/dayFile'))).text())
     ledger.close()
-    const again = await played(dayFile, 'exported.countwheel')
-    const head = (path: string) => {
-      const db = new Database(path, { readonly: true })
-      const hash = db.prepare('SELECT hash FROM day_book ORDER BY id DESC LIMIT 1').pluck().get()
-      db.close()
-      return hash
-    }
-    expect(head(again)).toBe(head(file))
-    expect(readFileSync(dayFile, 'utf8').length).toBeGreaterThan(1000)
+    expect(lastHash(await played(dayFile, 'again.countwheel'))).toBe(lastHash(file))
   })
 })

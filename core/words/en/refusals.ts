@@ -23,6 +23,9 @@ export const refusals = {
   'input.nothing': () => 'Say what is to change.',
   'input.wrongType': () => 'This is not the kind of value that belongs here.',
   'input.tooLong': (v: Values) => `This is too long: at most ${v.most}.`,
+  'input.seenMissing': () => 'Say of every group what you have seen of it.',
+  'record.changedSince': (v: Values) =>
+    `${v.who} changed this at ${v.at}, after you opened it. Look at what stands there now; send this again to put yours in its place.`,
   'input.tooDeep': () => 'Lists stand in one another too deep here; this comes from no form of Countwheel.',
   'input.tooShort': (v: Values) => `This is too short: at least ${v.least}.`,
   'input.tooSmall': (v: Values) => `This must be at least ${v.least}.`,

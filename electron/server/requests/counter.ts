@@ -9,7 +9,6 @@ import { takeIn } from '../../../db/books/take-in.ts'
 import { takeInProblems } from '../../../db/rules/take-in-problems.ts'
 import { body, bodyAnd } from './body.ts'
 import {
-  civilDate,
   count,
   id,
   keyOf,
@@ -107,7 +106,13 @@ export const counter = new Hono<Env>()
   )
   .post(
     '/estimateDate',
-    body(z.strictObject({ repairId: id, estimatedOn: openDate, seen: civilDate.nullable().optional() })),
+    body(
+      z.strictObject({
+        repairId: id,
+        estimatedOn: openDate,
+        seen: z.strictObject({ estimatedOn: openDate }).nullable(),
+      }),
+    ),
     c => perform(c, estimateDate, c.req.valid('json')),
   )
   .post('/decideCover', body(z.strictObject({ repairId: id, covered: z.boolean(), causes })), c =>

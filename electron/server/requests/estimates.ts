@@ -8,19 +8,22 @@ import { id, list, oneOf, openAmount, optional, optionalLines, required, tick } 
 import { lines } from './lines.ts'
 import { type Env, perform } from './perform.ts'
 
+/** The last of its kind that the writer has seen, or that there was none; null where nobody looked, as in older day books. */
+const lastSeen = z.strictObject({ last: id.nullable() }).nullable()
+
 const section = z.strictObject({ repairId: id, supplement: tick, lines, high: openAmount })
 
 const writeInput = section.extend({
   remark: optionalLines(2000),
   others: list(section, 50).default([]),
-  seen: id.nullable().optional(),
+  seen: lastSeen,
 })
 
 const answered = z.strictObject({
   estimateId: id,
   answer: oneOf(['go-ahead', 'declined']),
   limit: openAmount,
-  seen: id.nullable().optional(),
+  seen: lastSeen,
 })
 
 const wordInput = answered.extend({

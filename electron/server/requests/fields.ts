@@ -66,3 +66,8 @@ export const saying = as
 /** From `least` to `most` of the same; empty when left out, where nothing is needed. */
 export const list = <T extends z.ZodType>(item: T, most: number, least = 0) =>
   z.array(item).min(least).max(most).readonly()
+/** The stamp of a record as the writer has seen it (db/rows/seen.ts); null where nothing was seen, as in older day books. */
+export const seenStamp = z
+  .string()
+  .regex(/^[0-9a-f]{16}$/)
+  .nullable()

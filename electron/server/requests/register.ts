@@ -73,8 +73,8 @@ export const newClockFields = { ...clockFields, otherThan }
 /** How large and heavy a clock is. */
 const sizeFields = { heightMm: openMm, widthMm: openMm, depthMm: openMm, weightG: openGrams }
 
-/** What the writer of a change has seen of the record. */
-const seen = <const T extends z.ZodRawShape>(fields: T) => z.strictObject(fields).optional()
+/** What the writer of a change has seen of the record; null where nothing was, as in older day books. */
+const seen = <const T extends z.ZodRawShape>(fields: T) => z.strictObject(fields).nullable()
 
 /** Acts on owners and clocks. */
 export const register = new Hono<Env>()
@@ -105,6 +105,6 @@ export const register = new Hono<Env>()
   .post('/measureClock', body(z.strictObject({ clockId: id, ...sizeFields, seen: seen(sizeFields) })), c =>
     perform(c, book.measureClock, c.req.valid('json')),
   )
-  .post('/passClock', body(z.strictObject({ clockId: id, ownerId: id })), c =>
+  .post('/passClock', body(z.strictObject({ clockId: id, ownerId: id, seen: seen({ ownerId: id }) })), c =>
     perform(c, book.passClock, c.req.valid('json')),
   )

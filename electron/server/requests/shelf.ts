@@ -46,6 +46,14 @@ const startInput = z.strictObject({
 const reason = required(400)
 
 /** Acts at the run-in shelf. */
+const room = {
+  heightMm: openMm,
+  widthMm: openMm,
+  depthMm: openMm,
+  bearsG: openGrams,
+  weightsHang: openTick,
+}
+
 export const shelf = new Hono<Env>()
   .post('/startRunIn', body(startInput), c => perform(c, book.startRunIn, c.req.valid('json')))
   .post('/read', body(z.strictObject({ runId: id, ...reading })), c =>
@@ -71,16 +79,7 @@ export const shelf = new Hono<Env>()
   )
   .post(
     '/describePlace',
-    body(
-      z.strictObject({
-        placeId: id,
-        heightMm: openMm,
-        widthMm: openMm,
-        depthMm: openMm,
-        bearsG: openGrams,
-        weightsHang: openTick,
-      }),
-    ),
+    body(z.strictObject({ placeId: id, ...room, seen: z.strictObject(room).nullable() })),
     c => perform(c, book.describePlace, c.req.valid('json')),
   )
   .post('/compareClock', body(z.strictObject({ error, reference: required(120) })), c =>

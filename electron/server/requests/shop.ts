@@ -8,7 +8,19 @@ import { durations, forms } from '../../../core/vocabulary/clock.ts'
 import { exclusions, placeKinds, scopes, works } from '../../../core/vocabulary/work.ts'
 import * as book from '../../../db/books/shop.ts'
 import { body } from './body.ts'
-import { civilDate, count, decimal, id, keyOf, list, oneOf, optional, required, saying } from './fields.ts'
+import {
+  civilDate,
+  count,
+  decimal,
+  id,
+  keyOf,
+  list,
+  oneOf,
+  optional,
+  required,
+  saying,
+  seenStamp,
+} from './fields.ts'
 import { type Env, perform } from './perform.ts'
 
 const understood = (test: () => unknown): boolean => {
@@ -140,7 +152,12 @@ export const shopActs = new Hono<Env>()
       z
         .strictObject(groups)
         .partial()
-        .refine(given => Object.keys(given).length > 0, saying('input.nothing')),
+        .extend({ seen: z.partialRecord(keyOf(groups), seenStamp.unwrap()).nullable() })
+        .refine(({ seen: _, ...given }) => Object.keys(given).length > 0, saying('input.nothing'))
+        .refine(
+          ({ seen, ...given }) => seen === null || Object.keys(given).every(group => group in seen),
+          saying('input.seenMissing'),
+        ),
     ),
     c => perform(c, book.changeSettings, c.req.valid('json')),
   )
@@ -150,8 +167,16 @@ export const shopActs = new Hono<Env>()
   .post('/addPerson', body(z.strictObject({ name: required(80) })), c =>
     perform(c, book.addPerson, c.req.valid('json')),
   )
-  .post('/setPersonActive', body(z.strictObject({ personId: id, active: z.boolean() })), c =>
-    perform(c, book.setPersonActive, c.req.valid('json')),
+  .post(
+    '/setPersonActive',
+    body(
+      z.strictObject({
+        personId: id,
+        active: z.boolean(),
+        seen: z.strictObject({ active: z.boolean() }).nullable(),
+      }),
+    ),
+    c => perform(c, book.setPersonActive, c.req.valid('json')),
   )
   .post('/addPlace', body(z.strictObject({ name: required(40), kind: oneOf(placeKinds) })), c =>
     perform(c, book.addPlace, c.req.valid('json')),

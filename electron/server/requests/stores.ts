@@ -4,7 +4,18 @@ import { dimensions } from '../../../core/stores/part-size.ts'
 import { partKinds, springEnds } from '../../../core/vocabulary/work.ts'
 import * as book from '../../../db/books/stores.ts'
 import { body } from './body.ts'
-import { amount, count, id, oneOf, openAmount, openDate, optional, required, saying } from './fields.ts'
+import {
+  amount,
+  count,
+  id,
+  oneOf,
+  openAmount,
+  openDate,
+  optional,
+  required,
+  saying,
+  seenStamp,
+} from './fields.ts'
 import { vendor } from './moment.ts'
 import { type Env, perform } from './perform.ts'
 
@@ -33,12 +44,16 @@ const vendorEntry = { name: required(120), contact: optional(400) }
 /** Acts in the stores. */
 export const stores = new Hono<Env>()
   .post('/addVendor', body(z.strictObject(vendorEntry)), c => perform(c, book.addVendor, c.req.valid('json')))
-  .post('/changeVendor', body(z.strictObject({ vendorId: id, ...vendorEntry })), c =>
-    perform(c, book.changeVendor, c.req.valid('json')),
+  .post(
+    '/changeVendor',
+    body(z.strictObject({ vendorId: id, ...vendorEntry, seen: z.strictObject(vendorEntry).nullable() })),
+    c => perform(c, book.changeVendor, c.req.valid('json')),
   )
   .post('/addPart', body(z.strictObject(part)), c => perform(c, book.addPart, c.req.valid('json')))
-  .post('/changePart', body(z.strictObject({ partId: id, ...part, active: z.boolean().default(true) })), c =>
-    perform(c, book.changePart, c.req.valid('json')),
+  .post(
+    '/changePart',
+    body(z.strictObject({ partId: id, ...part, active: z.boolean().default(true), seen: seenStamp })),
+    c => perform(c, book.changePart, c.req.valid('json')),
   )
   .post(
     '/receive',

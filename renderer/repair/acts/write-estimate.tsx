@@ -28,7 +28,7 @@ export function WriteEstimate({ view, close }: ActProps) {
     ...sheet.read(view.repair.number),
     ...entry.value,
     others: joined.map(sheet.read),
-    seen: lastEstimate(view)?.version ?? null,
+    seen: { last: lastEstimate(view)?.version ?? null },
   })
   return (
     <ActPanel

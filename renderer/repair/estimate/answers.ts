@@ -27,7 +27,7 @@ export function useAnswers(all: readonly OnEstimate[], ownId: number) {
   const sent = answered.map(one => {
     const { said, limit } = of(one)
     const answer: 'go-ahead' | 'declined' = said === 'declined' ? said : 'go-ahead'
-    return { estimateId: one.estimateId, answer, limit: limit.trim() || null, seen: one.lastWordId }
+    return { estimateId: one.estimateId, answer, limit: limit.trim() || null, seen: { last: one.lastWordId } }
   })
   return {
     asked,
