@@ -404,6 +404,16 @@ CREATE TABLE findings (
   struck_reason TEXT CHECK (trim(struck_reason) <> '')
 ) STRICT;
 
+CREATE TABLE forgetting (id INTEGER PRIMARY KEY REFERENCES owners (id)) STRICT;
+
+CREATE TABLE forgotten_owners (
+  -- the owner’s
+  id INTEGER PRIMARY KEY REFERENCES owners (id),
+  at TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', at) IS at),
+  person_id INTEGER REFERENCES people (id),
+  reason TEXT NOT NULL CHECK (trim(reason) <> '')
+) STRICT;
+
 CREATE TABLE go_aheads (
   id INTEGER PRIMARY KEY,
   repair_id INTEGER NOT NULL REFERENCES repairs (id),
@@ -822,11 +832,15 @@ END;
 
 CREATE TRIGGER handed_papers_are_never_changed BEFORE UPDATE ON handed_papers BEGIN SELECT RAISE(ABORT, 'a paper once handed out is never changed'); END;
 
-CREATE TRIGGER handed_papers_are_never_deleted BEFORE DELETE ON handed_papers BEGIN SELECT RAISE(ABORT, 'a paper once handed out is never deleted'); END;
+CREATE TRIGGER handed_papers_are_never_deleted BEFORE DELETE ON handed_papers
+WHEN old.owner_id NOT IN (SELECT id FROM forgetting)
+BEGIN SELECT RAISE(ABORT, 'a paper once handed out is never deleted'); END;
 
 CREATE TRIGGER kept_handed_papers_are_never_changed BEFORE UPDATE ON kept_handed_papers BEGIN SELECT RAISE(ABORT, 'a paper once drawn is never changed'); END;
 
-CREATE TRIGGER kept_handed_papers_are_never_deleted BEFORE DELETE ON kept_handed_papers BEGIN SELECT RAISE(ABORT, 'a paper once drawn is never deleted'); END;
+CREATE TRIGGER kept_handed_papers_are_never_deleted BEFORE DELETE ON kept_handed_papers
+WHEN NOT EXISTS (SELECT 1 FROM handed_papers h JOIN forgetting f ON f.id = h.owner_id WHERE h.id = old.id)
+BEGIN SELECT RAISE(ABORT, 'a paper once drawn is never deleted'); END;
 
 CREATE TRIGGER kept_papers_are_never_changed BEFORE UPDATE ON kept_papers BEGIN SELECT RAISE(ABORT, 'a paper once drawn is never changed'); END;
 

@@ -21,6 +21,12 @@ const wordsSayWhatWasSeen: Step = ({ others, ...input }) => ({
   ...(Array.isArray(others) ? { others: others.map(seenUnder('last')) } : {}),
 })
 
+/** Since version 2 a shop says how long it keeps papers; before, ten years were common to all. */
+const saysHowLongPapersAreKept: Step = ({ settings, ...input }) => ({
+  ...input,
+  settings: { ...(settings as ActInput), privacy: { keepPapersYears: 10 } },
+})
+
 /** Every step there is. An input in a day book is never older than what these can bring up. */
 export const steps: Steps = {
   'counter.estimateDate': [seenUnder('estimatedOn')],
@@ -31,7 +37,9 @@ export const steps: Steps = {
   'register.measureClock': [saysWhatWasSeen],
   'register.passClock': [saysWhatWasSeen],
   'shelf.describePlace': [saysWhatWasSeen],
+
   'shop.changeSettings': [saysWhatWasSeen],
+  'shop.open': [saysHowLongPapersAreKept],
   'shop.setPersonActive': [saysWhatWasSeen],
   'stores.changePart': [saysWhatWasSeen],
   'stores.changeVendor': [saysWhatWasSeen],

@@ -100,6 +100,7 @@ export function openingSettings(basics: ShopBasics): Settings {
       '400-day': runInDefaults['400-day'].policy,
     },
     collection: { uncollectedDays: 90 },
+    privacy: { keepPapersYears: 10 },
     eInvoice: { on: false },
   }
 }

@@ -53,6 +53,8 @@ export interface Settings {
   }
   readonly runIn: Readonly<Record<Duration, RunInPolicy>>
   readonly collection: { readonly uncollectedDays: number }
+  /** How many years after the year of its issue a paper is kept, as tax law asks. */
+  readonly privacy: { readonly keepPapersYears: number }
   /** Whether invoices and credit notes are also to be had as EN 16931 XML. */
   readonly eInvoice: { readonly on: boolean }
 }

@@ -22,7 +22,7 @@ function takeOut(tx: Write, { id, commitment }: RedactInput['rows'][number], fie
  * Takes texts out of the day book, as the law on personal data may ask for. That and why is an entry of its own; the rows stay in the
  * chain by their commitments.
  */
-export const redact = verb(redactAct, (tx, input: RedactInput) => {
+export const redact = verb('dayBook.redact', (tx, input: RedactInput) => {
   for (const [i, row] of input.rows.entries()) takeOut(tx, row, `rows[${i}]`)
   return { subject: { kind: 'shop', id: 1 }, result: { redacted: input.rows.length } }
 })

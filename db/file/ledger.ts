@@ -31,6 +31,8 @@ export interface Ledger {
   stillThere(): void
   /** Runs `body` in one IMMEDIATE transaction: all of it is on disk when this returns, or none of it when it throws. */
   write<T>(body: (tx: Write) => T): T
+  /** Leaves nothing in the file of what was deleted from it; takes as long as writing the file anew. */
+  purge(): void
   /** Writes a checked copy to `target`, replacing a file of that name only when the copy is whole. */
   backUp(target: string): void
   close(): void
@@ -45,6 +47,7 @@ const pragmas = {
   busy_timeout: 5000,
   trusted_schema: 0,
   cell_size_check: 1,
+  secure_delete: 1,
   fullfsync: 1,
 } as const
 
@@ -148,6 +151,7 @@ function watch(file: string): () => void {
 export function onTrial(ledger: Ledger): Ledger {
   return {
     ...ledger,
+    purge: () => {},
     write: body => {
       let tried: { result: ReturnType<typeof body> } | undefined
       try {
@@ -184,6 +188,11 @@ function ledgerOn(db: Database.Database, file: string, { random, head }: Beside)
       const result = handle.transaction(tx => body(tx), { behavior: 'immediate' })
       head?.keep()
       return result
+    },
+    purge: () => {
+      db.pragma('wal_checkpoint(TRUNCATE)')
+      db.exec('VACUUM')
+      db.pragma('wal_checkpoint(TRUNCATE)')
     },
     backUp: target => backUp(db, target),
     close: () => {

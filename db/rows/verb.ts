@@ -1,5 +1,6 @@
 import { versionOf } from '../../core/acts/versions.ts'
 import type { Ledger, Write } from '../file/ledger.ts'
+import type { Outside } from '../file/outside.ts'
 import { answeredBefore, enter } from './day-book.ts'
 
 /** When an act is done and by whom; always given from outside, so that the same acts make the same ledger. */
@@ -44,7 +45,12 @@ export interface Verb<Input, Result> {
  */
 export function verb<Input, Result>(
   act: string,
-  body: (tx: Write, input: Input, doing: Doing) => { subject: Subject; result: Result },
+  body: (
+    tx: Write,
+    input: Input,
+    doing: Doing,
+    random: Outside['random'],
+  ) => { subject: Subject; result: Result },
 ): Verb<Input, Result> {
   const perform = (ledger: Ledger, doing: Doing, given: Input): Result =>
     ledger.write(tx => {
@@ -52,7 +58,7 @@ export function verb<Input, Result>(
       const input = JSON.stringify(given)
       const before = key === null ? undefined : answeredBefore(tx, key, act, input)
       if (before !== undefined) return JSON.parse(before) as Result
-      const { subject, result } = body(tx, given, doing)
+      const { subject, result } = body(tx, given, doing, ledger.random)
       const about = { subjectKind: subject.kind, subjectId: subject.id }
       const version = versionOf(act)
       enter(

@@ -63,3 +63,15 @@ export const clockOwners = sqliteTable('clock_owners', {
   fromAt: text().notNull(),
   untilAt: text(),
 })
+
+/** Owners whose personal data were taken out. */
+export const forgottenOwners = sqliteTable('forgotten_owners', {
+  /** The owner's. */
+  id: integer().primaryKey(),
+  at: text().notNull(),
+  personId: integer(),
+  reason: text().notNull(),
+})
+
+/** Has a row only inside the transaction that forgets an owner. */
+export const forgetting = sqliteTable('forgetting', { id: integer().primaryKey() })

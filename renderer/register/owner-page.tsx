@@ -12,6 +12,7 @@ import { Standing } from '../parts/standing.tsx'
 import { useShop } from '../shop.tsx'
 import { AddClock } from './clock-form.tsx'
 import { AddContact, Contacts } from './contacts.tsx'
+import { ForgetOwner } from './forget-owner.tsx'
 import { MergeOwner } from './merge-owner.tsx'
 import { type Owner, type OwnerProps, ownerQuery } from './owner.ts'
 import { ChangeOwner } from './owner-form.tsx'
@@ -22,6 +23,7 @@ const forms: Readonly<Record<string, ComponentType<OwnerProps>>> = {
   contact: AddContact,
   clock: AddClock,
   merge: MergeOwner,
+  forget: ForgetOwner,
 }
 
 /** One owner: how to reach them, their clocks now, every repair. */
@@ -99,6 +101,7 @@ function NextActs({ owner: { id }, doing }: { owner: Owner['owner']; doing: stri
     ['change', owner.change],
     ['clock', owner.addClock],
     ['merge', owner.merge],
+    ['forget', owner.forget],
   ] as const
   return (
     <Section title={owner.next}>

@@ -14,6 +14,7 @@ import { People } from './people.tsx'
 import { Place } from './place.tsx'
 import { Places } from './places.tsx'
 import { Prices } from './prices.tsx'
+import { Privacy } from './privacy.tsx'
 import { RunIn } from './run-in.tsx'
 import { Tax } from './tax.tsx'
 import { Uncollected } from './uncollected.tsx'
@@ -36,6 +37,7 @@ const groups: Readonly<Record<Group, ComponentType>> = {
   uncollected: Uncollected,
   places: Places,
   people: People,
+  privacy: Privacy,
   backups: Backups,
 }
 

@@ -15,6 +15,7 @@ export const acts = {
   'register.preferContact': 'A contact marked as preferred',
   'register.strikeContact': 'A contact struck out',
   'register.mergeOwners': 'A duplicate merged into an owner',
+  'register.forgetOwner': 'An owner forgotten',
   'register.addClock': 'A clock entered',
   'register.changeClock': 'A clock’s description changed',
   'register.measureClock': 'A clock measured',

@@ -95,6 +95,10 @@ export const refusals = {
   'owner.unknown': () => 'This owner is not in the ledger.',
   'owner.likely': (v: Values) =>
     `On record already: ${v.who}. Say whether it is the same person, or someone else.`,
+  'forget.clockHere': (v: Values) =>
+    `A clock of theirs is in the shop, as repair ${v.number}. Hand it over first.`,
+  'forget.moneyOpen': (v: Values) => `${v.due} is open on repair ${v.number}. Settle it first.`,
+  'forget.held': (v: Values) => `${v.held} is held on the owner’s account. Give it back first.`,
   'owner.same': () => 'An owner cannot be merged with itself.',
   'owner.merged': () => 'This owner was merged into another; use that one.',
   'contact.unknown': () => 'This contact is not in the ledger.',

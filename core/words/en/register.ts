@@ -1,5 +1,7 @@
 import { isDialled } from '../../owner/dialled.ts'
 
+const counted = (n: number, thing: string) => (n === 1 ? `one ${thing}` : `${n} ${thing}s`)
+
 /** The Register page: owners and clocks with their whole history. */
 export const register = {
   owners: 'Owners by name',
@@ -50,6 +52,38 @@ export const register = {
     otherClock: 'Another clock: enter a new one',
   },
 
+  forgetForm: {
+    title: 'Forget this owner',
+    intro:
+      'For an owner who asks that their personal data be deleted. Name, contacts, address and notes go, what they said of their clocks, messages, photographs, drafts, working papers handed to them, and the texts of the day book about them. Clocks, work and figures stay, without a name. It cannot be undone.',
+    law: 'Local law says when this must be done and what must be kept. Ask whoever advises the shop where you are not sure.',
+    goes: 'Goes',
+    counts: ({
+      repairs,
+      photographs,
+      handedPapers,
+    }: {
+      repairs: number
+      photographs: number
+      handedPapers: number
+    }) =>
+      `what is personal on ${counted(repairs, 'repair')}, ${counted(photographs, 'photograph')}, ${counted(handedPapers, 'paper')} handed out`,
+    kept: 'Stays, as tax law asks',
+    keptPaper: (title: string, until: string) => `${title}, kept until ${until}`,
+    keptNone: 'No paper was issued to them.',
+    copies: 'Old copies that still have it',
+    copiesAdvice: 'Delete them, or keep them only as long as you must; a copy elsewhere is yours to find.',
+    copiesNone: 'No copy stands in the usual places.',
+    obstacles: 'Not yet',
+    reason: 'Why',
+    reasonHint: 'Such as “asked for by letter of 3 March”. It stays on record; name nobody in it.',
+    send: 'Forget this owner',
+    ask: (name: string) => `Forget ${name} for good?`,
+    asked:
+      'What is taken out now is gone, also from the day book. Nobody can bring it back from this ledger.',
+    said: 'Forgotten. What tax law keeps still stands on the owner’s page.',
+    done: (on: string) => `The personal data of this owner were taken out on ${on}.`,
+  },
   owner: {
     since: (date: string) => `on record since ${date}`,
     merged: (name: string) =>
@@ -86,6 +120,7 @@ export const register = {
     addContact: 'Add a telephone or e-mail',
     addClock: 'Enter a clock',
     merge: 'Merge a duplicate into this owner',
+    forget: 'Forget this owner',
     next: 'Next',
     more: 'More',
   },

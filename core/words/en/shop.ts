@@ -20,6 +20,7 @@ export const shop = {
     uncollected: 'Uncollected clocks',
     places: 'Shelf places',
     people: 'People',
+    privacy: 'Personal data',
     backups: 'Backups',
   },
   save: 'Save',
@@ -265,6 +266,13 @@ export const shop = {
     name: 'Name',
     add: 'Enter the person',
     added: (name: string) => `${name} is entered.`,
+  },
+
+  privacy: {
+    intro:
+      'An owner may ask that their personal data be deleted: “Forget this owner” stands among the other acts on an owner’s page. Papers that were issued are kept as long as tax law asks.',
+    law: 'From memory, most countries ask for 6 to 10 years after the end of the year of issue. Local law decides.',
+    years: 'Years that issued papers are kept',
   },
 
   backups: {

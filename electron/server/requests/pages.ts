@@ -1,4 +1,4 @@
-import { resolve } from 'node:path'
+import { basename, resolve } from 'node:path'
 import { zValidator } from '@hono/zod-validator'
 import { Hono } from 'hono'
 import { z } from 'zod'
@@ -22,9 +22,11 @@ import { repairByNumber, repairView } from '../../../db/read/repair.ts'
 import { shopView } from '../../../db/read/shop.ts'
 import { drawnPaper } from '../../../db/rows/kept-papers.ts'
 import { readSettings } from '../../../db/rows/settings.ts'
+import { forgetView } from '../../../db/rules/forget.ts'
 import { backupFolder, backupsKept, backupsOf } from '../../copies/backups.ts'
+import { copiesOf } from '../../copies/restore.ts'
 import { asLiteral } from '../../day/references.ts'
-import { refuseInput } from '../problems.ts'
+import { refuseInput, withMessages } from '../problems.ts'
 import { query } from './body.ts'
 import { civilDate, keyOf, number, oneOf } from './fields.ts'
 import type { Env } from './perform.ts'
@@ -113,6 +115,11 @@ export const pages = new Hono<Env>()
   .get('/owners/:id', param({ id: number }), c =>
     c.json(ownerView(c.var.ledger.read, c.req.valid('param').id)),
   )
+  .get('/owners/:id/forget', param({ id: number }), c => {
+    const { problems, ...view } = forgetView(c.var.ledger.read, c.req.valid('param').id)
+    const old = copiesOf(c.var.ledger.file).map(path => basename(path))
+    return c.json({ ...view, problems: withMessages(problems), copies: old })
+  })
   .get('/clocks/:id', param({ id: number }), c =>
     c.json(clockView(c.var.ledger.read, c.req.valid('param').id, c.var.doing.at)),
   )

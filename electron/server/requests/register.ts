@@ -1,6 +1,7 @@
 import { Hono } from 'hono'
 import { z } from 'zod'
 import * as clock from '../../../core/vocabulary/clock.ts'
+import { forgetOwner } from '../../../db/books/forget.ts'
 import * as book from '../../../db/books/register.ts'
 import { body } from './body.ts'
 import {
@@ -95,6 +96,9 @@ export const register = new Hono<Env>()
   )
   .post('/mergeOwners', body(z.strictObject({ ownerId: id, intoId: id })), c =>
     perform(c, book.mergeOwners, c.req.valid('json')),
+  )
+  .post('/forgetOwner', body(z.strictObject({ ownerId: id, reason: required(400) })), c =>
+    perform(c, forgetOwner, c.req.valid('json')),
   )
   .post('/addClock', body(z.strictObject({ ownerId: id, ...newClockFields })), c =>
     perform(c, book.addClock, c.req.valid('json')),

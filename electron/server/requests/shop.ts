@@ -115,6 +115,8 @@ const stage = z
   .refine(s => (s.winds === undefined) !== (s.days === undefined), saying('input.windsOrDays'))
 const policy = z.strictObject({ stages: list(stage, 6, 1), readingEveryDays: count(1, 60) })
 
+const privacy = z.strictObject({ keepPapersYears: count(1, 30) })
+
 const groups = {
   shop,
   place,
@@ -126,6 +128,7 @@ const groups = {
   warranty,
   runIn: z.record(oneOf(durations), policy),
   collection: z.strictObject({ uncollectedDays: count(1, 3650) }),
+  privacy,
   eInvoice,
 }
 
@@ -135,6 +138,7 @@ const opening = {
   tax: tax.extend({ due: tax.shape.due.default('invoice') }),
   eInvoice: eInvoice.default({ on: false }),
   cash: cash.default({ step: '0' }),
+  privacy: privacy.default({ keepPapersYears: 10 }),
 }
 
 const openInput = z.strictObject({
