@@ -52,3 +52,10 @@ export function answeredBefore(read: Read, key: string, act: string, input: stri
   if (done.act !== act || done.input !== input || done.result === null) return refuse('act.keyUsed')
   return done.result
 }
+
+const last = question(read =>
+  read.select({ at: dayBook.at }).from(dayBook).orderBy(desc(dayBook.id)).limit(1),
+)
+
+/** The instant of the last entry; undefined while there is none. */
+export const lastEntryAt = (read: Read): string | undefined => last(read).get()?.at

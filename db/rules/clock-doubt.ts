@@ -1,17 +1,14 @@
-import { desc } from 'drizzle-orm'
 import { type ClockDoubt, clockDoubt } from '../../core/calendar/clock-doubt.ts'
 import { workCalendar } from '../../core/calendar/work.ts'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import type { Read } from '../file/ledger.ts'
+import { lastEntryAt } from '../rows/day-book.ts'
 import { question } from '../rows/question.ts'
 import { refuse } from '../rows/refusal.ts'
 import { isShopOpen, readSettings } from '../rows/settings.ts'
-import { dayBook, holidays } from '../schema/index.ts'
+import { holidays } from '../schema/index.ts'
 import { accepted } from './checked-in.ts'
 
-const lastEntry = question(read =>
-  read.select({ at: dayBook.at }).from(dayBook).orderBy(desc(dayBook.id)).limit(1),
-)
 const closedDays = question(read => read.select({ on: holidays.onDate }).from(holidays))
 
 /** What speaks against the computer's clock, and the days it is about, on the shop's calendar. */
@@ -25,16 +22,16 @@ export interface DoubtedClock {
 
 /** Whether the computer's clock is in doubt at `now`; null while it is not, and before the shop is open. */
 export function doubtedClock(read: Read, now: string): DoubtedClock | null {
-  const last = lastEntry(read).get()
-  if (!last || !isShopOpen(read)) return null
+  const last = lastEntryAt(read)
+  if (last === undefined || !isShopOpen(read)) return null
   const { place, hours } = readSettings(read)
   const closed = closedDays(read)
     .all()
     .map(({ on }) => on)
   const calendar = accepted(workCalendar({ week: hours.week, holidays: closed }))
   const dayOf = (instant: string) => civilDateOf(instant, place.timeZone)
-  const doubt = clockDoubt({ last: last.at, now }, calendar, place.timeZone)
-  return doubt && { doubt, lastOn: dayOf(last.at), today: dayOf(now) }
+  const doubt = clockDoubt({ last, now }, calendar, place.timeZone)
+  return doubt && { doubt, lastOn: dayOf(last), today: dayOf(now) }
 }
 
 const codes = { behind: 'clock.doubtedBehind', ahead: 'clock.doubtedAhead' } as const

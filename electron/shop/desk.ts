@@ -7,7 +7,7 @@ import { sweepUnfinished } from '../../db/file/unfinished.ts'
 import { backupFolder } from '../copies/backups.ts'
 import { restore } from '../copies/restore.ts'
 import { finishChange, setAside, setAsideForeign } from '../copies/set-aside.ts'
-import { demoLedger } from '../day/demo-shop.ts'
+import { freshDemo } from '../day/prepared-demo.ts'
 import { paperKeeper } from '../papers/keeper.ts'
 import { places } from '../places.ts'
 import { closedHandler } from '../server/closed-handler.ts'
@@ -65,7 +65,7 @@ function serving(ledger: Ledger, now: () => string): Open {
 
 async function demonstration(file: string): Promise<Open> {
   console.error(start.playing)
-  const { ledger, now } = await demoLedger({ file, migrations: places.migrations, random: outside.random })
+  const { ledger, now } = await freshDemo(file, outside.random)
   return serving(ledger, now)
 }
 

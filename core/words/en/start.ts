@@ -55,7 +55,7 @@ export const start = {
   notFetched:
     'Electron could not be fetched now, so the ledger opens in the browser instead. “npx install-electron” fetches it at leisure.',
   windowFailed: 'The desktop window could not be opened, so the ledger opens in the browser instead.',
-  playing: 'Writing the demonstration shop’s fortnight into a fresh ledger …',
+  playing: 'Laying out the demonstration shop in a fresh ledger …',
 
   inWindow: ({ file }: { file: string }) => `Countwheel has ${file} open in its window.`,
   atAddress: ({ file, address }: { file: string; address: string }) =>
