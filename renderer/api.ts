@@ -20,43 +20,77 @@ export class Refused extends Error {
   }
 }
 
-let keyOfCall: string | undefined
-
-/** Sends what `call` sends at once under a key, so that it is done once however often it is sent (the header Idempotency-Key). */
-export function underKey<T>(key: string, call: () => T): T {
-  keyOfCall = key
-  try {
-    return call()
-  } finally {
-    keyOfCall = undefined
+/** A trial found that the act was done before under its key; `result` is what was answered then. */
+export class DoneBefore extends Error {
+  override readonly name = 'DoneBefore'
+  readonly result: unknown
+  constructor(result: unknown) {
+    super('done before')
+    this.result = result
   }
 }
 
-const keyHeader = (): Record<string, string> => (keyOfCall ? { 'Idempotency-Key': `"${keyOfCall}"` } : {})
+/** How an act is sent: under a key, so that it is done once however often it is sent; a trial does nothing. */
+export interface Under {
+  readonly key: string
+  readonly trial?: boolean
+}
 
-/** The typed client of the ledger's requests; acts carry who is at the counter, and the key they are sent under. */
-export const api = hc<Api>('/api', {
-  headers: () => ({ ...actingHeader(), ...keyHeader() }),
-})
+const trialHeader = { 'Countwheel-Trial': '1' }
+
+let ofThisCall: Record<string, string> = {}
+
+/** Sends what `call` sends at once as `under` says (the header Idempotency-Key, a quoted string). */
+export function callUnder<T>({ key, trial = false }: Under, call: () => T): T {
+  ofThisCall = { 'Idempotency-Key': `"${key}"`, ...(trial ? trialHeader : {}) }
+  try {
+    return call()
+  } finally {
+    ofThisCall = {}
+  }
+}
+
+/** How long an act waits for its answer before it is asked again what became of it, in milliseconds. */
+const patienceMs = 30_000
+
+/** Sends a request; one that has a key is given up when no answer came within `ms`, for it can be asked for again. */
+export const fetchPatiently =
+  (ms: number): typeof fetch =>
+  (input, init) =>
+    new Headers(init?.headers).has('Idempotency-Key')
+      ? fetch(input, { ...init, signal: AbortSignal.timeout(ms) })
+      : fetch(input, init)
+
+/** What every client of the ledger's requests sends along: acts carry who is at the counter, and how they are sent. */
+export const asClient = {
+  headers: () => ({ ...actingHeader(), ...ofThisCall }),
+  fetch: fetchPatiently(patienceMs),
+}
+
+/** The typed client of the ledger's requests. */
+export const api = hc<Api>('/api', asClient)
 
 /** The same client for a trial: the ledger answers as if the act were done, and keeps nothing of it. */
-export const trial = hc<Api>('/api', {
-  headers: () => ({ ...actingHeader(), 'Countwheel-Trial': '1' }),
-})
+export const trial = hc<Api>('/api', { headers: () => ({ ...actingHeader(), ...trialHeader }) })
 
 interface Answer {
   readonly ok: boolean
+  readonly headers: Headers
   json(): Promise<unknown>
 }
 
 const isProblems = (body: unknown): body is { problems: ShownProblem[] } =>
   typeof body === 'object' && body !== null && 'problems' in body && Array.isArray(body.problems)
 
-/** What a request answers. Throws `Refused` with every problem when the ledger refuses, the network's error when it is away. */
+/**
+ * What a request answers. Throws `Refused` with every problem when the ledger refuses, `DoneBefore` where a trial finds its act done, the
+ * network's error when the ledger is away.
+ */
 export async function answer<R extends Answer>(call: Promise<R>): Promise<Awaited<ReturnType<R['json']>>> {
   const response = await call
   const body = await response.json()
   if (!response.ok) throw isProblems(body) ? new Refused(body.problems) : new Error('unreadable')
+  if (response.headers.has('Countwheel-Done')) throw new DoneBefore(body)
   return body as Awaited<ReturnType<R['json']>>
 }
 

@@ -41,6 +41,10 @@ const byKey = question(read =>
     .where(eq(dayBook.key, sql.placeholder('key'))),
 )
 
+/** Whether an act was done under this key; where none is named, none was. */
+export const isKeyUsed = (read: Read, key: string | null | undefined): boolean =>
+  typeof key === 'string' && byKey(read).get({ key }) !== undefined
+
 /**
  * What was answered when the act was done under this key; undefined where nothing was. Refuses with `act.keyUsed` where the key was
  * another act's, or the same one's with other words, and with `act.keyRedacted` where nobody can tell any more.

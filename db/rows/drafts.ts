@@ -1,6 +1,7 @@
 import { desc, eq } from 'drizzle-orm'
 import type { Ledger, Read, Write } from '../file/ledger.ts'
 import { drafts } from '../schema/index.ts'
+import { isKeyUsed } from './day-book.ts'
 
 /** What is typed on a page so far, under a key the page made up when it was begun. */
 export interface Draft {
@@ -11,14 +12,19 @@ export interface Draft {
   readonly body: unknown
 }
 
-/** Keeps a draft as it now stands. It is no act of the shop and leaves no row in the day book. */
-export const keepDraft = (ledger: Ledger, draft: Draft, at: string): void =>
+/**
+ * Keeps a draft as it now stands, and says whether it did: what was entered under its key meanwhile, as from another window, is a draft
+ * no more. It is no act of the shop and leaves no row in the day book.
+ */
+export const keepDraft = (ledger: Ledger, draft: Draft, at: string): boolean =>
   ledger.write(tx => {
+    if (isKeyUsed(tx, draft.key)) return false
     const { title, body } = draft
     tx.insert(drafts)
       .values({ ...draft, begunAt: at, changedAt: at })
       .onConflictDoUpdate({ target: drafts.key, set: { title, body, changedAt: at } })
       .run()
+    return true
   })
 
 /** Forgets a draft, as when it has been entered or thrown away. */

@@ -4,6 +4,7 @@ import { type Ledger, onTrial } from '../../db/file/ledger.ts'
 import { isPerson } from '../../db/rows/people.ts'
 import { Refusal } from '../../db/rows/refusal.ts'
 import { api } from './api.ts'
+import { idempotencyKey } from './idempotency-key.ts'
 import { servePages } from './pages.ts'
 import { answerTo, withMessages } from './problems.ts'
 import { eInvoices } from './requests/e-invoice.ts'
@@ -35,17 +36,6 @@ function personOf(ledger: Ledger, header: string | undefined): number | null {
   return id
 }
 
-/**
- * The key under which an act is done once (the header of the IETF draft “The Idempotency-Key HTTP Header Field”, a quoted string there);
- * null where none is sent.
- */
-function keyOf(header: string | undefined): string | null {
-  if (header === undefined) return null
-  const key = /^("?)([\w.-]{8,128})\1$/.exec(header)?.[2]
-  if (key === undefined) throw new Refusal([problem('request.keyMalformed', '')])
-  return key
-}
-
 /** Addresses under which somebody asks at some time. */
 const ofTheLedger = ['/api/', '/papers/', '/exports/']
 
@@ -61,13 +51,15 @@ export function createHandler({
   app.use('/*', async (c, next) => {
     // An act is tried before a person is asked about it: answered as if done, and taken back.
     c.set('played', played)
-    c.set('ledger', c.req.header('Countwheel-Trial') ? onTrial(ledger) : ledger)
+    const trial = c.req.header('Countwheel-Trial') !== undefined
+    c.set('trial', trial)
+    c.set('ledger', trial ? onTrial(ledger) : ledger)
     if (ofTheLedger.some(part => c.req.path.startsWith(part))) {
       ledger.stillThere()
       c.set('doing', {
         at: now(),
         personId: personOf(ledger, c.req.header('Countwheel-Person')),
-        key: keyOf(c.req.header('Idempotency-Key')),
+        key: idempotencyKey(c.req.header('Idempotency-Key')),
       })
     }
     await next()

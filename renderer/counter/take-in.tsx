@@ -1,10 +1,11 @@
 import { useQuery, useQueryClient } from '@tanstack/react-query'
 import { useState } from 'react'
 import { Redirect, useLocation, useSearchParams } from 'wouter'
-import { answer, api, underKey } from '../api.ts'
+import { answer, api } from '../api.ts'
 import { ActForm, Send, useAct } from '../parts/act.tsx'
 import { Draft, useDraft } from '../parts/draft.tsx'
 import { MarginDay } from '../parts/figures.tsx'
+import type { Now } from '../parts/once.ts'
 import { EntryLine, Page } from '../parts/page.tsx'
 import { usePrintPaper } from '../parts/paper-link.tsx'
 import { useShop } from '../shop.tsx'
@@ -69,8 +70,8 @@ function TakeInPage({ start }: { start: TakeInStart }) {
   const clear = useClear()
   const entry = useTakeIn(start)
   const act = useAct(
-    (input: ReturnType<typeof takeInInput>) =>
-      draft.ending(() => underKey(draft.key, () => answer(api.counter.takeIn.$post({ json: input })))),
+    (input: ReturnType<typeof takeInInput>, now: Now) =>
+      draft.ending(() => now(() => answer(api.counter.takeIn.$post({ json: input })))),
     {
       // Its draft may stand open in a second window.
       key: draft.key,

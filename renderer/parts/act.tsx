@@ -1,101 +1,26 @@
-import { useMutation, useQueryClient } from '@tanstack/react-query'
 import { type FormEvent, type KeyboardEvent, type ReactNode, useEffect, useRef, useState } from 'react'
-import type { Words } from '../../core/words/en/index.ts'
-import { api, Refused, type ShownProblem, trial, underKey } from '../api.ts'
+import { api, type ShownProblem, trial } from '../api.ts'
 import { useWords } from '../words.ts'
-import { type SaidPaper, useSay } from './announcer.tsx'
 import { Confirm, type Question } from './confirm.tsx'
 import { useNamed } from './named.ts'
+import { type AfterAct, type SendAct, useOnce, useSent } from './once.ts'
 import { ProblemList, Problems } from './problems.tsx'
-import { type Sending, sentOnce, useSending } from './sent.ts'
 
 /** An act of the shop from the page's side: send it, ask first where that is right, and know what was wrong. */
 export interface Act<Input> {
-  /** Sends the act, or asks first. */
+  /** Sends the act, or asks first. Where it is not known what became of the last one, it finds that out first. */
   readonly run: (input: Input) => void
   readonly problems: readonly ShownProblem[]
   readonly busy: boolean
+  /** No answer came to what was sent: nobody knows whether it was done. */
+  readonly unknown: boolean
   /** The question that stands open before it is sent. */
   readonly question: (Question & { readonly yes: () => void; readonly no: () => void }) | null
-}
-
-export interface AfterAct<Input, Result> {
-  /** What the status strip says once it is written. */
-  readonly said: (result: Result, input: Input) => string
-  /** The papers that came of it, to be led to from the status strip. */
-  readonly papers?: (result: Result, input: Input) => readonly SaidPaper[]
-  /** What the act is done once under, where the form has a key of its own, such as its draft’s; otherwise each doing gets one. */
-  readonly key?: string
-  /** What follows: closing a form, turning to another page. */
-  readonly after?: (result: Result, input: Input) => void
 }
 
 export interface AskedAct<Input, Result> extends AfterAct<Input, Result> {
   /** What is asked; `tried` is what the act would answer. */
   readonly confirm: (input: Input, tried: Result) => Question
-}
-
-/** The sentences for what went wrong; of an act without an answer nobody knows whether it was done (`unknown`). */
-function problemsOf(error: Error | null, { screens }: Words, unknown: boolean): readonly ShownProblem[] {
-  if (!error) return []
-  if (error instanceof Refused) return error.problems
-  const message = error instanceof TypeError ? screens.unreachable : screens.unreadable
-  return [{ code: 'request.failed', field: '', message: unknown ? screens.unanswered : message }]
-}
-
-/** When the control that had the focus went away with its form, the page's heading takes it. */
-function keepFocus(): void {
-  requestAnimationFrame(() => {
-    const lost = document.activeElement === null || document.activeElement === document.body
-    if (lost) document.querySelector<HTMLElement>('main h1')?.focus()
-  })
-}
-
-/** Sends to the ledger; what it refused as problems, which stand until the next answer. */
-function useSent<Variables, Result>(
-  send: (variables: Variables) => Promise<Result>,
-  onSuccess: (r: Result, v: Variables) => void,
-  unknown: boolean,
-) {
-  const words = useWords()
-  const say = useSay()
-  const cache = useQueryClient()
-  // What is refused may have changed meanwhile: it is shown as it stands now.
-  const onError = () => void cache.invalidateQueries()
-  // What was said of an act before would be taken for an answer to this one.
-  const onMutate = () => say('')
-  const { mutate, error, isPending } = useMutation({ mutationFn: send, onMutate, onSuccess, onError })
-  const [shown, setShown] = useState<{ error: Error | null; problems: readonly ShownProblem[] }>({
-    error: null,
-    problems: [],
-  })
-  if (shown.error !== error) setShown({ error, problems: problemsOf(error, words, unknown) })
-  return { mutate, problems: shown.problems, busy: isPending }
-}
-
-/** Sends an act under a key until it is known what became of it. */
-function useOnce<Input, Result>(
-  send: (input: Input) => Promise<Result>,
-  onSuccess: (r: Result, i: Input) => void,
-  key: string | undefined,
-) {
-  const { screens } = useWords()
-  const say = useSay()
-  const sending = useSending<Input>(key)
-  const once = async ({ key, input }: Sending<Input>): Promise<Result> => {
-    try {
-      const result = await sentOnce(() => underKey(key, () => send(input)), {
-        again: () => say(screens.askingAgain),
-      })
-      sending.settle()
-      return result
-    } catch (error) {
-      if (error instanceof Refused) sending.settle()
-      throw error
-    }
-  }
-  const { mutate, problems, busy } = useSent(once, (result, { input }) => onSuccess(result, input), true)
-  return { send: (input: Input) => mutate(sending.of(input)), problems, busy }
 }
 
 /**
@@ -104,20 +29,13 @@ function useOnce<Input, Result>(
  * `problems` says why; on success it is said aloud, every page's data is asked for anew, and `after` follows.
  */
 export function useAct<Input, Result>(
-  send: (input: Input) => Promise<Result>,
-  { said, papers, after, key }: AfterAct<Input, Result>,
+  send: SendAct<Input, Result>,
+  afterwards: AfterAct<Input, Result>,
 ): Act<Input> {
-  const say = useSay()
   const named = useNamed()
-  const cache = useQueryClient()
-  const done = (result: Result, input: Input) => {
-    say(said(result, input), papers?.(result, input))
-    void cache.invalidateQueries()
-    after?.(result, input)
-    keepFocus()
-  }
-  const { send: sendIt, problems, busy } = useOnce(send, done, key)
-  return { run: input => !busy && named(() => sendIt(input)), problems, busy, question: null }
+  const { press, ...sent } = useOnce(send, afterwards)
+  const go = (input: Input): void => press(input, () => go(input))
+  return { run: input => !sent.busy && named(() => go(input)), ...sent, question: null }
 }
 
 /**
@@ -130,22 +48,25 @@ export function useAskedAct<Input, Result>(
 ): Act<Input> {
   const [asked, setAsked] = useState<{ input: Input; question: Question } | null>(null)
   const named = useNamed()
-  const done = useAct((input: Input) => send(api, input), afterwards)
+  const done = useOnce((input: Input) => send(api, input), afterwards)
   const tried = useSent(
     (input: Input) => send(trial, input),
     (result: Result, input: Input) => setAsked({ input, question: confirm(input, result) }),
-    false,
   )
+  const first = (input: Input) => tried.mutate(input)
+  // What was agreed to and sent is not asked about a second time; what is typed anew is, once that is settled.
+  const go = (input: Input) => (done.unknown ? done.press(input, () => first(input)) : first(input))
   const settle = (input: Input | null) => {
     setAsked(null)
-    if (input !== null) done.run(input)
+    if (input !== null) done.press(input, () => first(input))
   }
   const busy = done.busy || tried.busy
   return {
-    run: input => !busy && named(() => tried.mutate(input)),
+    run: input => !busy && named(() => go(input)),
     // Between the trial and the act something can have changed: what the act itself met counts then.
     problems: tried.problems.length > 0 ? tried.problems : done.problems,
     busy,
+    unknown: done.unknown,
     question: asked && {
       ...asked.question,
       yes: () => settle(asked.input),
@@ -208,7 +129,7 @@ export function ActForm<Input>({
       onSubmit={submit}
       onKeyDown={event => sendByKey(event, enterSends)}
     >
-      <ProblemList problems={act.problems} />
+      <ProblemList problems={act.problems}>{act.unknown && <AskAgain type="submit" />}</ProblemList>
       <Problems value={act.problems}>{children}</Problems>
       <Asking act={act} />
     </form>
@@ -218,6 +139,16 @@ export function ActForm<Input>({
 /** The act's open question, if it has one. Needed only where an act has no `ActForm` and no `ActButton`. */
 export function Asking<Input>({ act: { question } }: { act: Act<Input> }) {
   return question && <Confirm {...question} onYes={question.yes} onNo={question.no} />
+}
+
+/** Asks what became of an act to which no answer came; the form's own button does so too. */
+function AskAgain(props: { type: 'submit' | 'button'; onClick?: () => void }) {
+  const { screens } = useWords()
+  return (
+    <button {...props} className="second">
+      {screens.askAgain}
+    </button>
+  )
 }
 
 type Look = 'first' | 'second' | 'plain'
@@ -260,7 +191,9 @@ export function ActButton<Input>(props: {
       >
         {children}
       </button>
-      <ProblemList problems={act.problems} />
+      <ProblemList problems={act.problems}>
+        {act.unknown && <AskAgain type="button" onClick={() => act.run(input)} />}
+      </ProblemList>
       <Asking act={act} />
     </>
   )

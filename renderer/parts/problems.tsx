@@ -1,6 +1,7 @@
 import {
   createContext,
   type MouseEvent,
+  type ReactNode,
   type RefObject,
   useContext,
   useEffect,
@@ -69,8 +70,14 @@ function goTo(event: MouseEvent<HTMLAnchorElement>, field: string): void {
   control?.focus()
 }
 
+interface ProblemListProps {
+  readonly problems: readonly ShownProblem[]
+  /** What can be done about them at once. */
+  readonly children?: ReactNode
+}
+
 /** Every problem with a way to its field; takes the focus each time the form was tried in vain. */
-export function ProblemList({ problems }: { problems: readonly ShownProblem[] }) {
+export function ProblemList({ problems, children }: ProblemListProps) {
   const { screens } = useWords()
   const list = useRef<HTMLDivElement>(null)
   const labels = useLabels(problems, list)
@@ -96,6 +103,7 @@ export function ProblemList({ problems }: { problems: readonly ShownProblem[] })
         ))}
       </ul>
       <p className="kept">{screens.problems.kept}</p>
+      {children}
     </div>
   )
 }

@@ -1,9 +1,9 @@
-import fc from 'fast-check'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { openLedger } from '../../db/file/ledger.ts'
 import { createHandler } from '../../electron/server/handler.ts'
 import { random } from '../chance.ts'
 import { migrations } from '../db/temporary-ledger.ts'
+import { picture } from '../pictures/pictures.ts'
 import { invoicedRepair } from './billed-shop.ts'
 import { openTestShop, rosamund, type Shop } from './handler-fixture.ts'
 
@@ -35,7 +35,8 @@ describe('an act sent again under its key', () => {
 
   it('with other words, or as another act, is refused', async () => {
     expect((await addOwner('Odalys Wren', key)).status).toBe(200)
-    expect(codes((await addOwner('Odalys Wrenn', key)).body)).toEqual(['act.keyUsed'])
+    const otherwise = await addOwner('Odalys Wrenn', key)
+    expect([otherwise.status, codes(otherwise.body)]).toEqual([422, ['act.keyUsed']])
     expect(codes((await shop.tryAct('shop.addPerson', { name: 'Dot Quill' }, key)).body)).toEqual([
       'act.keyUsed',
     ])
@@ -95,18 +96,84 @@ describe('an act sent again under its key', () => {
       expect(codes((await ask(header, 'C')).body), header).toEqual(['request.keyMalformed'])
   })
 
-  it('is one act in whatever order several are sent, lost and sent again', async () => {
-    let made = 0
-    await fc.assert(
-      fc.asyncProperty(fc.array(fc.integer({ min: 0, max: 3 }), { maxLength: 12 }), async order => {
-        const people = async () => (await shop.view('shop')).people.length
-        const before = await people()
-        made += 1
-        for (const n of order)
-          await shop.tryAct('shop.addPerson', { name: `Person ${made}.${n}` }, `run-${made}-key-${n}`)
-        expect((await people()) - before).toBe(new Set(order).size)
-      }),
-      { numRuns: 15 },
+  it('on trial says whether it was done, and does nothing either way', async () => {
+    const tried = async (under: string) => {
+      const headers = {
+        'Content-Type': 'application/json',
+        'Countwheel-Trial': '1',
+        'Idempotency-Key': under,
+      }
+      const body = JSON.stringify({ ...rosamund, name: 'Odalys Wren' })
+      const answer = await shop.handle(
+        new Request('http://ledger/api/register/addOwner', { method: 'POST', headers, body }),
+      )
+      return { done: answer.headers.get('Countwheel-Done'), body: await answer.json() }
+    }
+    const { body } = await addOwner('Odalys Wren', key)
+    expect(await tried(key)).toEqual({ done: '1', body })
+    expect((await tried(`${key}-2`)).done).toBeNull()
+    expect(await owners()).toBe(1)
+  })
+
+  it('is answered also where the computer’s clock is in doubt meanwhile, though nothing new is written then', async () => {
+    const doubting = await openTestShop(undefined, { played: false })
+    const add = (name: string, under: string) =>
+      doubting.tryAct('register.addOwner', { ...rosamund, name }, under)
+    const first = await add('Odalys Wren', key)
+    doubting.clock.at = '2027-02-26T10:00:00.000Z'
+    expect(codes((await add('Dot Quill', `${key}-2`)).body)).toEqual(['clock.doubtedBehind'])
+    expect(await add('Odalys Wren', key)).toEqual(first)
+    doubting.close()
+  })
+
+  it('is refused where its text was taken out of the day book since: nobody can say whether it was this one', async () => {
+    await addOwner('Odalys Wren', key)
+    const { id, commitment } = shop.ledger.read.get<{ id: number; commitment: string }>(
+      `SELECT id, commitment FROM day_book WHERE key = '${key}'`,
     )
+    await shop.act('dayBook.redact', { rows: [{ id, commitment }], reason: 'Asked for by the owner' })
+    const again = await addOwner('Odalys Wren', key)
+    expect([again.status, codes(again.body)]).toEqual([422, ['act.keyRedacted']])
+    expect(await owners()).toBe(1)
+  })
+})
+
+describe('what is sent again and is no act of the day book', () => {
+  it('is a draft: kept once, and no more once what was typed is entered under its key', async () => {
+    const keep = () =>
+      shop.ask(`/api/drafts/${key}`, {
+        method: 'PUT',
+        headers: { 'Content-Type': 'application/json' },
+        body: JSON.stringify({ page: 'take-in', title: 'Odalys Wren', body: { fault: 'Stops' } }),
+      })
+    const drafts = async () => (await shop.ask('/api/drafts?page=take-in')).body.drafts.length
+    for (let n = 0; n < 2; n++) expect((await keep()).body).toEqual({ kept: true })
+    expect(await drafts()).toBe(1)
+    const takenIn = {
+      owner: { name: 'Odalys Wren' },
+      clock: { form: 'mantel', trains: 2, power: 'spring', duration: '8-day' },
+      fault: 'Stops',
+      draft: key,
+    }
+    const first = await shop.tryAct('counter.takeIn', takenIn, key)
+    expect(first.status).toBe(200)
+    expect((await keep()).body).toEqual({ kept: false })
+    expect(await drafts()).toBe(0)
+    expect(await shop.tryAct('counter.takeIn', takenIn, key)).toEqual(first)
+    const otherwise = await shop.tryAct('counter.takeIn', { ...takenIn, fault: 'Gains' }, key)
+    expect([otherwise.status, codes(otherwise.body)]).toEqual([422, ['act.keyUsed']])
+  })
+
+  it('is a photograph: the same bytes are kept once, under whatever key', async () => {
+    const put = (under: string) =>
+      shop.ask('/api/photographs', {
+        method: 'PUT',
+        headers: { 'Idempotency-Key': under },
+        body: new Uint8Array(picture('quadrants.jpg')),
+      })
+    const first = await put(key)
+    expect(first.status).toBe(200)
+    expect([await put(key), await put(`${key}-2`)]).toEqual([first, first])
+    expect((await shop.view('dayBook')).rows).toHaveLength(2)
   })
 })

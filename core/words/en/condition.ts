@@ -60,6 +60,8 @@ export const condition = {
   dropHint: 'Or drop them here, or paste one.',
   keeping: (name: string) => `Keeping ${name} …`,
   kept: (count: number) => (count === 1 ? '1 photograph is kept.' : `${count} photographs are kept.`),
+  unanswered:
+    'No answer came, so it is not known whether it was kept. See whether Countwheel is running, then choose it again: a photograph is kept once.',
   notKept: (name: string, why: string) => `${name}: ${why}`,
   pasted: 'pasted picture',
   photographOf: (number: number, what: string) => `Photograph ${number}: ${what}`,

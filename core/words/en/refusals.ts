@@ -57,7 +57,7 @@ export const refusals = {
   'ledger.notOpen': () =>
     'The ledger is not open: its first page asks what is to be done. Open that page, and go on from there.',
   'act.keyUsed': () =>
-    'This was sent under the key of another entry, so nothing was written. Open the form anew and send it again.',
+    'An entry was made under this key already, as another act or with other words, perhaps from another window. Nothing was written now: look at what was entered, and open the form anew for a further entry.',
   'act.keyRedacted': () =>
     'An entry of this key was made, and its text has been taken out since: nobody can say whether it was this one. Look for it in the day book before you send it again.',
   'request.keyMalformed': () =>

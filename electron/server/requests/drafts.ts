@@ -36,8 +36,8 @@ export const drafts = new Hono<Env>()
     c.json(known(draftOf(c.var.ledger.read, c.req.valid('param').key), 'draft.unknown', 'key')),
   )
   .put('/:key', named, body(draft), c => {
-    keepDraft(c.var.ledger, { key: c.req.valid('param').key, ...c.req.valid('json') }, c.var.doing.at)
-    return c.json({ kept: true })
+    const draft = { key: c.req.valid('param').key, ...c.req.valid('json') }
+    return c.json({ kept: keepDraft(c.var.ledger, draft, c.var.doing.at) })
   })
   .put('/:key/drop', named, c => {
     c.var.ledger.write(tx => dropDraft(tx, c.req.valid('param').key))

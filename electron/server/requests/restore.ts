@@ -1,8 +1,9 @@
-import { Hono } from 'hono'
+import { Hono, type MiddlewareHandler } from 'hono'
 import { z } from 'zod'
 import { knownTail } from '../../../db/file/look.ts'
 import { refuse } from '../../../db/rows/refusal.ts'
 import { type BringBack, type CopyLook, copiesOf, lookAtCopy } from '../../copies/restore.ts'
+import { idempotencyKey } from '../idempotency-key.ts'
 import { body } from './body.ts'
 
 /** Why the ledger is not open, and whether a person may go on with it as it is. */
@@ -34,9 +35,27 @@ function refuseOpen(desk: Desk): void {
   if (!desk.notOpen()) refuse('restore.open')
 }
 
+/**
+ * Does what was asked last under a key only once. The ledger itself changes hands here, so what was answered cannot stand in its day
+ * book: the running program remembers it. After a start anew a copy may be brought back twice, which loses nothing: what stood there is
+ * moved aside each time.
+ */
+function rememberLast(): MiddlewareHandler {
+  let last: { readonly key: string; readonly asked: string; readonly answer: Response } | undefined
+  return async (c, next) => {
+    const key = idempotencyKey(c.req.header('Idempotency-Key'))
+    if (key === null) return next()
+    const asked = `${c.req.path} ${await c.req.text()}`
+    if (last?.key === key) return last.asked === asked ? last.answer.clone() : refuse('act.keyUsed')
+    await next()
+    if (c.res.ok) last = { key, asked, answer: c.res.clone() }
+  }
+}
+
 /** Bringing a backup back, from the running program or where the ledger cannot be opened as it stands. */
 export const restoreRequests = (desk: Desk) =>
   new Hono()
+    .use(rememberLast())
     .get('/', c => {
       const present = knownTail(desk.file)
       const copies: CopyLook[] = copiesOf(desk.file).map(copy => lookAtCopy(desk.file, copy, present))
