@@ -92,7 +92,7 @@ it('payments are made as often as the form says, whatever the line loses, delays
 
   /** Presses the form's button, whose words are changed now and then, until it was told of `amounts` many payments. */
   const pressed = async (fates: Fate[], amounts: readonly string[]) => {
-    const { line, deliverLate } = lossyLine(shop.handle, fates)
+    const { line, deliverLate } = lossyLine(shop.handle, [...fates])
     let form = openForm()
     let told = 0
     for (let press = 0; told < amounts.length; press++) {

@@ -21,6 +21,7 @@ import { writeBackup } from '../../electron/copies/backups.ts'
 import { copiesOf, lookAtCopy, restore } from '../../electron/copies/restore.ts'
 import { finishChange, setAside } from '../../electron/copies/set-aside.ts'
 import { keepPapers } from '../../electron/papers/frozen.ts'
+import { openDesk } from '../../electron/shop/desk.ts'
 import { random } from '../chance.ts'
 import { migrations, temporaryFolder } from '../db/temporary-ledger.ts'
 import { picture } from '../pictures/pictures.ts'
@@ -105,6 +106,23 @@ describe('looking at a copy', () => {
 })
 
 describe('bringing a copy back', () => {
+  it('that is asked for again under its key, as after a lost answer, is done once and answered the same', async () => {
+    const desk = await openDesk({ file: ledger, demo: false, asks: true })
+    const ask = async (key: string, path: string) => {
+      const headers = { 'Content-Type': 'application/json', 'Idempotency-Key': `"${key}"` }
+      const sent = { method: 'POST', headers, body: JSON.stringify({ path }) }
+      return (await desk.handle(new Request('http://ledger/api/restore/bringBack', sent))).json()
+    }
+    const setAsideFolders = () => readdirSync(place.folder).filter(name => name.includes('set aside')).length
+    const first = await ask('f1e2d3c4', backup)
+    expect(await ask('f1e2d3c4', backup)).toEqual(first)
+    expect(await ask('f1e2d3c4', `${backup} `)).toMatchObject({ problems: [{ code: 'act.keyUsed' }] })
+    expect(setAsideFolders()).toBe(1)
+    await ask('f1e2d3c5', backup)
+    expect(setAsideFolders()).toBe(2)
+    desk.close()
+  })
+
   it('gives it the ledger’s place with its photographs and papers, sound, and keeps what stood there under a dated name', () => {
     const aside = restore(ledger, { path: backup, otherLedger: false }, options)
     expect(aside).toContain('shop set aside 2027-03-09T180000.000Z')
