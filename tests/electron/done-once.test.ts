@@ -1,11 +1,14 @@
+import { readFileSync } from 'node:fs'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { openLedger } from '../../db/file/ledger.ts'
+import { parseDayFile, playDay } from '../../electron/day/day-file.ts'
+import { demoDayFile } from '../../electron/day/demo-shop.ts'
 import { createHandler } from '../../electron/server/handler.ts'
 import { random } from '../chance.ts'
 import { migrations } from '../db/temporary-ledger.ts'
 import { picture } from '../pictures/pictures.ts'
 import { invoicedRepair } from './billed-shop.ts'
-import { openTestShop, rosamund, type Shop } from './handler-fixture.ts'
+import { freshHandler, openTestShop, rosamund, type Shop } from './handler-fixture.ts'
 
 let shop: Shop
 beforeEach(async () => {
@@ -136,6 +139,29 @@ describe('an act sent again under its key', () => {
     expect([again.status, codes(again.body)]).toEqual([422, ['act.keyRedacted']])
     expect(await owners()).toBe(1)
   })
+})
+
+it('the whole demonstration, each act sent twice under its key, is entered once; what is kept of an answer is short', async () => {
+  const stage = freshHandler()
+  const twice = async (request: Request) => {
+    const first = await stage.handle(request.clone())
+    const again = await stage.handle(request)
+    expect(await again.text(), request.url).toBe(await first.clone().text())
+    return first
+  }
+  const setNow = (at: string) => {
+    stage.clock.at = at
+  }
+  const day = parseDayFile(readFileSync(demoDayFile(), 'utf8'))
+  const acts = day.map((act, n) => ({ ...act, key: `act-number-${n}` }))
+  await playDay({ handle: twice, setNow }, acts)
+  const { entered, longest } = stage.ledger.read.get<{ entered: number; longest: number }>(
+    'SELECT count(*) AS entered, max(length(result)) AS longest FROM day_book',
+  )
+  expect(entered).toBe(acts.length)
+  // Numbers and amounts: what was typed stands in the input, and is not answered back.
+  expect(longest).toBeLessThan(500)
+  stage.close()
 })
 
 describe('what is sent again and is no act of the day book', () => {
