@@ -28,7 +28,7 @@ export const screens = {
   unreachable:
     'The ledger does not answer. Nothing was written and your entry is still here; see whether Countwheel is running, then try again.',
   unanswered:
-    'No answer came, so it is not known whether this was entered. See whether Countwheel is running, then ask again: nothing is entered twice.',
+    'No answer came, so it is not known whether this was entered. See whether Countwheel is running, then ask again, or send it again: nothing is entered twice.',
   askingAgain: 'No answer came. Asking again what became of it …',
   askAgain: 'Ask again',
   changedSince: 'It was entered as it was first sent; what you changed after that was not entered.',
