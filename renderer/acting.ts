@@ -1,6 +1,11 @@
 import { useEffect, useLayoutEffect } from 'react'
 import { useRemembered } from './remembered.ts'
-import type { ShopView } from './shop-view.ts'
+
+/** A person as the shop has them. */
+interface Person {
+  readonly id: number
+  readonly active: boolean
+}
 
 let acting = ''
 
@@ -8,7 +13,7 @@ let acting = ''
 export const actingHeader = (): Record<string, string> => (acting ? { 'Countwheel-Person': acting } : {})
 
 /** Whoever was chosen in this ledger and still works here; the only person there is; otherwise nobody (''). */
-export function actingPerson(people: ShopView['people'], chosen: string): string {
+export function actingPerson(people: readonly Person[], chosen: string): string {
   const here = people.filter(({ active }) => active).map(({ id }) => String(id))
   if (here.includes(chosen)) return chosen
   return here.length === 1 ? (here[0] ?? '') : ''
@@ -18,7 +23,10 @@ export function actingPerson(people: ShopView['people'], chosen: string): string
 export function useActing({
   ledger,
   people,
-}: Pick<ShopView, 'ledger' | 'people'>): [string, (id: string) => void] {
+}: {
+  readonly ledger: string
+  readonly people: readonly Person[]
+}): [string, (id: string) => void] {
   const [chosen, choose] = useRemembered(`person.${ledger}`, 'window')
   const person = actingPerson(people, chosen)
   useLayoutEffect(() => {

@@ -89,7 +89,7 @@ function hoursProblems({ day, from, to }: OpenHours, field: string): Problem[] {
 function overlapProblems(week: WorkWeek): Problem[] {
   const inOrder = week
     .map((hours, entry) => ({ ...hours, entry }))
-    .sort((a, b) => a.day - b.day || a.from.localeCompare(b.from))
+    .sort((a, b) => a.day - b.day || (a.from < b.from ? -1 : 1))
   return inOrder.flatMap((hours, i) => {
     const before = inOrder[i - 1]
     const overlaps = before?.day === hours.day && hours.from < before.to

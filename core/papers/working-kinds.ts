@@ -26,3 +26,6 @@ export type HomeKind = {
 
 /** Whether an owner takes papers of this kind home. */
 export const goesHome = (kind: WorkingKind): kind is HomeKind => workingKinds[kind].goesHome
+
+/** The act by which a working paper goes home with its owner. */
+export const handOutAct = 'papers.handOut'

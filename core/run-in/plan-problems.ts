@@ -2,8 +2,8 @@ import { localTimeProblems } from '../calendar/checks.ts'
 import { dayMinutes } from '../calendar/local.ts'
 import { type Problem, problem } from '../problems.ts'
 import type { Duration } from '../vocabulary/clock.ts'
+import type { RunInInput } from './input.ts'
 import { movements, stageMinutes } from './movement.ts'
-import type { RunInInput } from './plan.ts'
 import type { RunInPolicy, Stage } from './policy.ts'
 
 const longestStageDays = 3660

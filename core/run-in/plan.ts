@@ -11,25 +11,15 @@ import {
   isOpenAt,
   lastOpenMinute,
   nextOpenMinute,
-  type Opening,
   type WorkCalendar,
   workCalendar,
 } from '../calendar/work.ts'
 import { gather, unless, whenGood } from '../checked.ts'
 import { bad, type Checked, good, problem } from '../problems.ts'
 import type { Duration } from '../vocabulary/clock.ts'
+import type { RunInInput } from './input.ts'
 import { movements, stageMinutes } from './movement.ts'
 import { planProblems } from './plan-problems.ts'
-import type { RunInPolicy } from './policy.ts'
-
-/** A clock set going on the shelf. */
-export interface RunInInput extends Opening {
-  readonly duration: Duration
-  /** 1 to 3; every train is wound at each wind. */
-  readonly trains: number
-  readonly start: LocalTime
-  readonly policy: RunInPolicy
-}
 
 /** A stage in local time; the next begins as it ends. */
 export interface PlannedStage {

@@ -8,6 +8,7 @@ import type { AsFoundMark, WaitReason, Work } from '../../core/vocabulary/work.t
 import type { Write } from '../file/ledger.ts'
 import { inShop } from '../rows/in-shop.ts'
 import { known, Refusal, refuse } from '../rows/refusal.ts'
+import { clockRow } from '../rows/register-rows.ts'
 import { readSettings } from '../rows/settings.ts'
 import { type VendorEntry, vendorIdFor } from '../rows/vendor.ts'
 import { verb } from '../rows/verb.ts'
@@ -18,7 +19,6 @@ import { refuseBackwards } from '../rules/moments.ts'
 import { refuseForbiddenWork } from '../rules/refused-work.ts'
 import { asFound, cautionsSeen, findings, outsideWork, repairs, waits } from '../schema/index.ts'
 import { stopAllOn } from './labour.ts'
-import { clockRow } from './register.ts'
 
 /** Records what was found at the strip; one that needs the owner's word stops its labour clock and holds it until the word comes. */
 export const find = verb(

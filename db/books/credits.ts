@@ -1,4 +1,3 @@
-import { asc, eq } from 'drizzle-orm'
 import { type CreditChoice, creditOf, isCredited } from '../../core/accounts/credit.ts'
 import { minor, minorText } from '../../core/money/minor.ts'
 import type { CreditNoteContents, InvoiceContents } from '../../core/papers/contents.ts'
@@ -9,11 +8,11 @@ import { verb } from '../rows/verb.ts'
 import { repairBalance } from '../rules/balance.ts'
 import { issueDay } from '../rules/book-day.ts'
 import { accepted } from '../rules/checked-in.ts'
+import { creditsOf } from '../rules/credits.ts'
 import { type RepairRow, repairRow } from '../rules/facts.ts'
 import { documentRow, frozenContents } from '../rules/frozen-papers.ts'
 import { type DocumentRow, issue, paperHead } from '../rules/issue.ts'
 import { settleMoney } from '../rules/settled-taxes.ts'
-import { documents } from '../schema/index.ts'
 
 /** What is to be taken back of an invoice. */
 export interface CreditEntry {
@@ -24,16 +23,6 @@ export interface CreditEntry {
   /** The day of issue; the day it is written where null. */
   readonly issuedOn: string | null
 }
-
-/** The credit notes of an invoice so far, in order. */
-export const creditsOf = (read: Read, invoiceId: number): CreditNoteContents[] =>
-  read
-    .select({ contents: documents.contents })
-    .from(documents)
-    .where(eq(documents.correctsId, invoiceId))
-    .orderBy(asc(documents.id))
-    .all()
-    .map(row => frozenContents(row) as CreditNoteContents)
 
 interface Billed {
   readonly row: DocumentRow

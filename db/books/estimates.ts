@@ -20,7 +20,8 @@ import {
 } from '../rules/estimate-rows.ts'
 import { type RepairRow, repairInShop, repairOpenTo, settle } from '../rules/facts.ts'
 import { dayOfDoing, issue } from '../rules/issue.ts'
-import { checkedLines, type LineEntry, type PricedLines } from '../rules/price-lines.ts'
+import type { LineEntry } from '../rules/line-entry.ts'
+import { checkedLines, type PricedLines } from '../rules/price-lines.ts'
 import { estimates } from '../schema/index.ts'
 
 /** What is written of one repair: its lines, and an upper end where the work cannot be known before the strip. */

@@ -19,10 +19,10 @@ import {
 import { withMerged } from '../rows/merged-owners.ts'
 import { type RedactInput, redactAct } from '../rows/redactions.ts'
 import { refuseAny } from '../rows/refusal.ts'
+import { ownerRow } from '../rows/register-rows.ts'
 import { type Doing, verb } from '../rows/verb.ts'
 import { forgetProblems } from '../rules/forget.ts'
 import { forgottenOwners, keptHandedPapers, keptPapers, photographs } from '../schema/index.ts'
-import { ownerRow } from './register.ts'
 
 /** The owner whose personal data are taken out, and why. */
 export interface ForgetOwner {

@@ -9,6 +9,7 @@ import { setUpAdviceFor } from '../../core/vocabulary/set-up-advice.ts'
 import { warrantyTerm } from '../../core/warranty/term.ts'
 import type { Write } from '../file/ledger.ts'
 import { Refusal, refuseAny } from '../rows/refusal.ts'
+import { clockRow } from '../rows/register-rows.ts'
 import { readSettings } from '../rows/settings.ts'
 import { type Doing, verb } from '../rows/verb.ts'
 import { repairBalance } from '../rules/balance.ts'
@@ -17,7 +18,6 @@ import { frozenContents } from '../rules/frozen-papers.ts'
 import { type DocumentRow, dayOfDoing, issue, paperHead } from '../rules/issue.ts'
 import { warrantyAhead } from '../rules/warranty-cover.ts'
 import { belongings, documents, handOvers, owners, warranties } from '../schema/index.ts'
-import { clockRow } from './register.ts'
 
 /** What is done when a clock leaves: every belonging ticked back or accounted for, the name that signed, money settled. */
 export interface HandOver {

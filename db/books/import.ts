@@ -1,30 +1,16 @@
 import { max, sql } from 'drizzle-orm'
 import type { SQLiteTable } from 'drizzle-orm/sqlite-core'
-import { gatherList } from '../../core/checked.ts'
-import { type Contact, type ContactEntry, keptContact } from '../../core/owner/contact.ts'
-import { type Checked, type Problem, problem } from '../../core/problems.ts'
+import { type Problem, problem } from '../../core/problems.ts'
 import type { Write } from '../file/ledger.ts'
 import { clockEntry, ownerEntry } from '../rows/find-entries.ts'
 import { ImportIndex } from '../rows/import-index.ts'
 import { refuse, refuseAny } from '../rows/refusal.ts'
+import { ownerRow } from '../rows/register-rows.ts'
 import { readSettings } from '../rows/settings.ts'
 import { verb } from '../rows/verb.ts'
+import { type ImportRow, keptContacts } from '../rules/import-rows.ts'
+import type { ClockEntry, ListedOwner } from '../rules/register-entries.ts'
 import { clockOwners, clocks, findEntries, ownerContacts, owners } from '../schema/index.ts'
-import { type ClockEntry, type ListedOwner, ownerRow } from './register.ts'
-
-/** One checked line of an existing shop's list. */
-export interface ImportRow {
-  /** Where it stands in the file, counted from 1. */
-  readonly line: number
-  /** The owner on record whom the person at the counter took it for; null for whoever the names and contacts tell. */
-  readonly sameAs: number | null
-  readonly owner: ListedOwner
-  readonly clock: ClockEntry | null
-}
-
-/** The contacts as they are kept, those that are none told by their place. */
-export const keptContacts = (contacts: readonly ContactEntry[], country: string): Checked<Contact[]> =>
-  gatherList(contacts.map((contact, i) => keptContact(contact, country, `owner.contacts[${i}]`)))
 
 type Rows<T extends SQLiteTable> = T['$inferInsert'][]
 

@@ -1,7 +1,7 @@
 import type { Period } from '../../core/calendar/period.ts'
 import type { PaperSize } from '../../core/papers/sizes.ts'
 import type { WorkingKind } from '../../core/papers/working.ts'
-import { goesHome, workingKinds } from '../../core/papers/working-kinds.ts'
+import { goesHome, handOutAct, workingKinds } from '../../core/papers/working-kinds.ts'
 import { hashOf } from '../file/files-beside.ts'
 import { aboutPaper } from '../papers/about.ts'
 import { fitting } from '../papers/fitting.ts'
@@ -19,7 +19,7 @@ export interface HandOut {
 }
 
 /** Keeps what a working paper says as it stands, for it goes home with the owner; refuses one that stays in the shop, or cannot be drawn. */
-export const handOut = verb('papers.handOut', (tx, { kind, id, size, period }: HandOut, doing) => {
+export const handOut = verb(handOutAct, (tx, { kind, id, size, period }: HandOut, doing) => {
   if (!goesHome(kind)) refuse('paper.staysHere', 'kind', { kind })
   if (period && kind !== 'statement') refuse('paper.noPeriod', 'period', { kind })
   const { repair, ownerId } = aboutPaper(tx, kind, id)

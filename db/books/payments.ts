@@ -5,6 +5,7 @@ import type { Settings } from '../../core/shop/settings.ts'
 import type { PaymentMethod } from '../../core/vocabulary/work.ts'
 import type { Read } from '../file/ledger.ts'
 import { refuse, refuseAny } from '../rows/refusal.ts'
+import { ownerRow } from '../rows/register-rows.ts'
 import { readSettings } from '../rows/settings.ts'
 import { verb } from '../rows/verb.ts'
 import { accountHeld, repairBalance } from '../rules/balance.ts'
@@ -14,7 +15,6 @@ import { type RepairRow, repairRow } from '../rules/facts.ts'
 import { aboveQuoted } from '../rules/quoted.ts'
 import { handed, latestInvoice, receive } from '../rules/receipts.ts'
 import { settleMoney } from '../rules/settled-taxes.ts'
-import { ownerRow } from './register.ts'
 
 /** Money that is given or taken, as it is typed. */
 export interface MoneyEntry {

@@ -1,18 +1,14 @@
 import { and, eq, isNull } from 'drizzle-orm'
 import { isKept, pictureOf } from '../../core/photograph/picture.ts'
-import type { PhotographMoment } from '../../core/vocabulary/intake.ts'
 import { hashOf } from '../file/files-beside.ts'
-import type { Ledger, Read, Write } from '../file/ledger.ts'
+import type { Ledger, Read } from '../file/ledger.ts'
 import { type PhotographFile, writePhotograph } from '../file/photograph-files.ts'
 import { known, refuse } from '../rows/refusal.ts'
 import { type Doing, verb } from '../rows/verb.ts'
 import { accepted } from '../rules/checked-in.ts'
 import { repairInShop } from '../rules/facts.ts'
+import { type Attach, attachOne, photographRow } from '../rules/photographs.ts'
 import { conditionNotes, photographs, photographUses } from '../schema/index.ts'
-
-/** The row of a photograph by its hash, if it is on record. */
-export const photographRow = (read: Read, hash: string) =>
-  read.select().from(photographs).where(eq(photographs.hash, hash)).get()
 
 /** A photograph's file as the ledger knows it; `bytes` is its length. */
 export interface Keep extends PhotographFile {
@@ -53,25 +49,6 @@ export function keepBytes(ledger: Ledger, doing: Doing, bytes: Uint8Array): { ha
   if (row && row.mediaType !== mediaType) refuse('photograph.otherKind')
   write(ledger, file, bytes)
   return { hash: row ? row.hash : keep(ledger, doing, file).hash }
-}
-
-/** What a photograph shows: a repair, or one condition note of it. */
-export interface Attach {
-  readonly hash: string
-  readonly repairId: number
-  readonly noteId: number | null
-  readonly moment: PhotographMoment
-  readonly remark: string
-}
-
-/** Puts a kept photograph beside a repair; used by every verb that records one. `field` is where the request names the hash. */
-export function attachOne(tx: Write, input: Attach, at: string, field = 'hash'): number {
-  known(photographRow(tx, input.hash), 'photograph.unknown', field)
-  return tx
-    .insert(photographUses)
-    .values({ ...input, addedAt: at })
-    .returning()
-    .get().id
 }
 
 function noteOfRepair(tx: Read, { noteId, repairId }: Attach): void {

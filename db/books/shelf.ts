@@ -7,6 +7,7 @@ import type { Settings } from '../../core/shop/settings.ts'
 import { supposedMovement } from '../../core/vocabulary/clock.ts'
 import type { Read, Write } from '../file/ledger.ts'
 import { known, refuse } from '../rows/refusal.ts'
+import { clockRow } from '../rows/register-rows.ts'
 import { refuseUnseen } from '../rows/seen.ts'
 import { readSettings } from '../rows/settings.ts'
 import { type Doing, verb } from '../rows/verb.ts'
@@ -16,7 +17,6 @@ import { pastMoment, refuseBackwards } from '../rules/moments.ts'
 import { assessmentOf, entriesOf, type RunRow, runRow, settleAllDues } from '../rules/run-log.ts'
 import { holidays, repairs, runInDues, runInRuns, runInStages, shelfPlaces } from '../schema/index.ts'
 import { startReading } from './readings.ts'
-import { clockRow } from './register.ts'
 
 /** A place that is free and in use; refuses one where another clock stands. */
 function freePlace(tx: Read, placeId: number, field = 'placeId') {

@@ -1,7 +1,7 @@
 import type { WorkingKind } from '../../core/papers/working.ts'
 import { workingKinds as kinds, type workingKinds } from '../../core/papers/working-kinds.ts'
-import { ownerRow } from '../books/register.ts'
 import type { Read } from '../file/ledger.ts'
+import { ownerRow } from '../rows/register-rows.ts'
 import { estimateRow } from '../rules/estimate-rows.ts'
 import { type RepairRow, repairRow } from '../rules/facts.ts'
 import { runRow } from '../rules/run-log.ts'

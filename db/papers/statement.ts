@@ -1,9 +1,9 @@
 import type { Period } from '../../core/calendar/period.ts'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import type { StatementContents } from '../../core/papers/working.ts'
-import { ownerRow } from '../books/register.ts'
 import type { Read } from '../file/ledger.ts'
 import { ownerEntries } from '../rows/owner-entries.ts'
+import { ownerRow } from '../rows/register-rows.ts'
 import { readSettings } from '../rows/settings.ts'
 import { paperHead } from '../rules/issue.ts'
 

@@ -4,11 +4,10 @@ import { civilDateOf } from '../../core/calendar/zone.ts'
 import { hoursByWork } from '../../core/labour/by-work.ts'
 import { isForgotten } from '../../core/labour/forgotten.ts'
 import { entryMinutes, totalMinutes } from '../../core/labour/minutes.ts'
-import { minor } from '../../core/money/minor.ts'
 import type { Read } from '../file/ledger.ts'
 import { askedId, question } from '../rows/question.ts'
-import { leftOfUse } from '../rows/stock.ts'
 import { isUnanswered, type RepairRow } from '../rules/facts.ts'
+import { partsUsedOn } from '../rules/parts-used.ts'
 import * as s from '../schema/index.ts'
 import { agreedLabour, minutesByRepair } from './agreed-hours.ts'
 
@@ -40,36 +39,6 @@ export function labourOf(read: Read, repairId: number, at: string, timeZone: str
     byWork: hoursByWork(agreed.lines, entries, at),
     running: entries.filter(entry => entry.endedAt === null && entry.struckReason === null),
   }
-}
-
-const moves = question(read =>
-  read
-    .select({ move: s.stockMoves, part: { id: s.parts.id, name: s.parts.name, kind: s.parts.kind } })
-    .from(s.stockMoves)
-    .innerJoin(s.parts, eq(s.parts.id, s.stockMoves.partId))
-    .where(eq(s.stockMoves.repairId, askedId))
-    .orderBy(asc(s.stockMoves.id)),
-)
-
-/** Parts on a repair: each use with what is still there of it, at the price frozen then. */
-export function partsUsedOn(read: Read, repairId: number) {
-  const rows = moves(read)
-    .all({ id: repairId })
-    .filter(({ move }) => move.kind === 'used')
-    .map(({ move, part }) => {
-      const quantity = leftOfUse(read, move)
-      return {
-        id: move.id,
-        at: move.at,
-        part,
-        taken: -move.quantity,
-        quantity,
-        unitPriceMinor: move.unitPriceMinor,
-        priceMinor: minor(move.unitPriceMinor * quantity),
-        costMinor: minor(move.unitCostMinor * quantity),
-      }
-    })
-  return { rows, priceMinor: minor(rows.reduce((sum, row) => sum + row.priceMinor, 0)) }
 }
 
 const outsideWork = question(read =>

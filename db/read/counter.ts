@@ -9,10 +9,10 @@ import { inShop } from '../rows/in-shop.ts'
 import { repairsWithPartsIn } from '../rows/parts-in.ts'
 import { amongAsked, question, these } from '../rows/question.ts'
 import { readSettings } from '../rows/settings.ts'
+import { clockInShort } from '../rules/clock-words.ts'
+import { feeToldMinor } from '../rules/estimates.ts'
 import { standingOf } from '../rules/facts.ts'
 import { belongings, clocks, documents, estimates, owners, repairs } from '../schema/index.ts'
-import { clockInShort } from './clock-words.ts'
-import { feeToldMinor } from './estimates.ts'
 
 /** What the owner has agreed to so far: the last agreed estimate and every agreed supplement; null while nothing is agreed. */
 const agreed = sql<Minor | null>`(

@@ -4,9 +4,9 @@ import { whereabouts, whereBelongingIs, whereClockIs } from '../../core/custody/
 import type { Read } from '../file/ledger.ts'
 import { inShop } from '../rows/in-shop.ts'
 import { readSettings } from '../rows/settings.ts'
+import { clockInShort } from '../rules/clock-words.ts'
 import * as s from '../schema/index.ts'
 import { outsideAway } from './bench.ts'
-import { clockInShort } from './clock-words.ts'
 
 /** The clocks in the shop with their owners, and the shelf place of those that run in. */
 const clocksHere = (read: Read) =>

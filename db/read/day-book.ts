@@ -2,9 +2,8 @@ import { and, asc, eq, gte, like, lte, type SQL, sql } from 'drizzle-orm'
 import { dayBegins, dayEnds, localOf } from '../../core/calendar/zone.ts'
 import type { Minor } from '../../core/money/minor.ts'
 import type { PaperKind } from '../../core/papers/contents.ts'
-import type { HomeKind } from '../../core/papers/working-kinds.ts'
+import { type HomeKind, handOutAct } from '../../core/papers/working-kinds.ts'
 import type { Form } from '../../core/vocabulary/clock.ts'
-import { handOut } from '../books/papers.ts'
 import type { Read } from '../file/ledger.ts'
 import { redactions } from '../rows/redactions.ts'
 import type { Subject } from '../rows/verb.ts'
@@ -41,10 +40,10 @@ const dayBookRows = (read: Read, where: SQL | undefined, orderBy: SQL, limit: nu
       day_book.subject_kind AS subjectKind, day_book.subject_id AS subjectId, day_book.input,
       coalesce(r.number, dr.number) AS repairNumber,
       d.id AS paperId, d.kind AS paperKind, d.number AS paperNumber,
-      CASE day_book.act WHEN ${handOut.act} THEN day_book.input ->> 'kind' END AS handedKind,
+      CASE day_book.act WHEN ${handOutAct} THEN day_book.input ->> 'kind' END AS handedKind,
       coalesce(o.id, ro.id) AS ownerId, coalesce(o.name, ro.name) AS ownerName,
       c.id AS clockId, c.form AS form, coalesce(p.name, parts.name, vendors.name, closed.to_date) AS thing,
-      CASE WHEN day_book.act = ${handOut.act} THEN NULL WHEN d.kind NOT IN ('claim-check', 'warranty') THEN d.total_minor
+      CASE WHEN day_book.act = ${handOutAct} THEN NULL WHEN d.kind NOT IN ('claim-check', 'warranty') THEN d.total_minor
         WHEN w.id IS NOT NULL THEN w.amount_minor WHEN drawer.id IS NOT NULL THEN drawer.counted_minor
         WHEN e.id IS NOT NULL THEN e.total_minor END AS amountMinor
     FROM day_book

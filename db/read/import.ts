@@ -1,11 +1,11 @@
 import { max } from 'drizzle-orm'
 import type { Problem } from '../../core/problems.ts'
 import { problem } from '../../core/problems.ts'
-import { type ImportRow, keptContacts } from '../books/import.ts'
 import type { Read } from '../file/ledger.ts'
 import { ImportIndex, type KnownOwner } from '../rows/import-index.ts'
 import { question } from '../rows/question.ts'
 import { readSettings } from '../rows/settings.ts'
+import { type ImportRow, keptContacts } from '../rules/import-rows.ts'
 import { dayBook } from '../schema/index.ts'
 
 /** How a line of the list stands to what is on record. */

@@ -1,9 +1,9 @@
 import { and, asc, eq, ne } from 'drizzle-orm'
 import type { Period } from '../../core/calendar/period.ts'
 import { minor } from '../../core/money/minor.ts'
-import { ownerRow } from '../books/register.ts'
 import type { Read } from '../file/ledger.ts'
 import { ownerEntries } from '../rows/owner-entries.ts'
+import { ownerRow } from '../rows/register-rows.ts'
 import { accountHeld } from '../rules/balance.ts'
 import { repairs } from '../schema/index.ts'
 

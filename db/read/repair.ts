@@ -13,13 +13,6 @@ import { readSettings } from '../rows/settings.ts'
 import { limitsOf } from '../rules/agreed-limit.ts'
 import { accountHeld, repairBalance } from '../rules/balance.ts'
 import { feePaidMinor } from '../rules/book-lines.ts'
-import { type RepairRow, repairRow, standingOf } from '../rules/facts.ts'
-import { latestInvoice } from '../rules/receipts.ts'
-import { coverOf, warrantyAhead, warrantyOf } from '../rules/warranty-cover.ts'
-import * as s from '../schema/index.ts'
-import { benchCard } from './bench-card.ts'
-import { conditionCompared, photographsOf } from './condition.ts'
-import { documentsOf } from './counter.ts'
 import {
   agreedLines,
   estimatesOf,
@@ -27,7 +20,14 @@ import {
   quotedAtTakeIn,
   repairsToJoin,
   wordsOf,
-} from './estimates.ts'
+} from '../rules/estimates.ts'
+import { type RepairRow, repairRow, standingOf } from '../rules/facts.ts'
+import { latestInvoice } from '../rules/receipts.ts'
+import { coverOf, warrantyAhead, warrantyOf } from '../rules/warranty-cover.ts'
+import * as s from '../schema/index.ts'
+import { benchCard } from './bench-card.ts'
+import { conditionCompared, photographsOf } from './condition.ts'
+import { documentsOf } from './counter.ts'
 import { runsOf } from './run.ts'
 
 const ownerOf = question(read => read.select().from(s.owners).where(eq(s.owners.id, askedId)))

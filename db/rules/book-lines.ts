@@ -15,7 +15,7 @@ import { partRow } from '../rows/stock.ts'
 import { clocks, documents, repairs } from '../schema/index.ts'
 import { repairBalance } from './balance.ts'
 import type { RepairRow } from './facts.ts'
-import type { LineEntry } from './price-lines.ts'
+import type { LineEntry } from './line-entry.ts'
 
 const visitsOf = question(read =>
   read

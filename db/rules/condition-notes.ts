@@ -1,7 +1,7 @@
 import type { Component, EarlierRepair, Finish, Grade, View } from '../../core/vocabulary/intake.ts'
-import { attachOne } from '../books/photographs.ts'
 import type { Write } from '../file/ledger.ts'
 import { conditionNotes, conditionPins } from '../schema/index.ts'
+import { attachOne } from './photographs.ts'
 
 /** One component as seen, with the places pinned on the outline drawing (0…1 from the left and from the top). */
 export interface ConditionEntry {

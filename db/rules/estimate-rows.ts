@@ -5,7 +5,7 @@ import type { Read, Write } from '../file/ledger.ts'
 import { askedId, question } from '../rows/question.ts'
 import { known, Refusal } from '../rows/refusal.ts'
 import { estimateLines, estimates, repairs } from '../schema/index.ts'
-import type { LineEntry } from './price-lines.ts'
+import type { LineEntry } from './line-entry.ts'
 
 /**
  * What an estimate says of one repair. Where several repairs stand on one estimate each has a row of its own, which it

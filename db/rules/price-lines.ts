@@ -1,36 +1,16 @@
 import { whenGood } from '../../core/checked.ts'
 import type { PaperLine } from '../../core/papers/contents.ts'
-import type { BookAsked, BookLine } from '../../core/pricing/book-line.ts'
+import type { BookLine } from '../../core/pricing/book-line.ts'
 import { lineWorking } from '../../core/pricing/line-working.ts'
 import { type Priced, priced } from '../../core/pricing/price.ts'
-import type { PriceLine, Tax, TaxRules } from '../../core/pricing/price-input.ts'
+import type { TaxRules } from '../../core/pricing/price-input.ts'
 import { type Checked, good } from '../../core/problems.ts'
 import type { Settings } from '../../core/shop/settings.ts'
-import type { LineWork } from '../../core/vocabulary/work.ts'
 import type { Read } from '../file/ledger.ts'
 import { bookLines } from './book-lines.ts'
 import { accepted } from './checked-in.ts'
 import type { RepairRow } from './facts.ts'
-
-/** A line as written on an estimate or an invoice; its taxes follow from its kind where none are given. */
-export interface LineEntry {
-  readonly kind: PriceLine['kind']
-  readonly description: string
-  /** Decimal text. */
-  readonly quantity: string
-  /** Unit price in major units, decimal text. */
-  readonly unit: string
-  /** Added to quantity × unit, in major units. */
-  readonly charge: string
-  readonly taxes: readonly Tax[] | null
-  readonly partId: number | null
-  readonly outsideWorkId: number | null
-  readonly findingId: number | null
-  /** What the line is told to be, so that rules can go by it. */
-  readonly work: LineWork | null
-  /** What was asked of the price book for it; the figures are then the book's. */
-  readonly priced: BookAsked | null
-}
+import type { LineEntry } from './line-entry.ts'
 
 /** The shop's tax rules as they go on a document. */
 export const taxRules = ({ tax }: Settings): TaxRules => ({

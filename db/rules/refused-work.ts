@@ -1,9 +1,9 @@
 import { and, eq } from 'drizzle-orm'
 import { cautionBefore, refusedWork } from '../../core/cautions/refused-work.ts'
 import type { LineWork, Task } from '../../core/vocabulary/work.ts'
-import { clockRow } from '../books/register.ts'
 import type { Read } from '../file/ledger.ts'
 import { refuse } from '../rows/refusal.ts'
+import { clockRow } from '../rows/register-rows.ts'
 import { cautionsSeen } from '../schema/index.ts'
 import type { RepairRow } from './facts.ts'
 

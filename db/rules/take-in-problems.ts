@@ -4,21 +4,15 @@ import { gather } from '../../core/checked.ts'
 import type { ClaimCheckContents } from '../../core/papers/contents.ts'
 import type { Problem } from '../../core/problems.ts'
 import type { Settings } from '../../core/shop/settings.ts'
-import {
-  clockRow,
-  type NewClock,
-  type NewOwner,
-  newClockUnseen,
-  newOwnerContacts,
-  ownerRow,
-} from '../books/register.ts'
-import type { TakeIn } from '../books/take-in.ts'
 import type { Read } from '../file/ledger.ts'
 import { currentOwnerId } from '../rows/find-entries.ts'
 import { known, refusalsOf, refuse } from '../rows/refusal.ts'
+import { clockRow, ownerRow } from '../rows/register-rows.ts'
 import { readSettings } from '../rows/settings.ts'
 import { owners, repairs } from '../schema/index.ts'
 import { accepted, amountIn } from './checked-in.ts'
+import { type NewClock, type NewOwner, newClockUnseen, newOwnerContacts } from './register-entries.ts'
+import type { TakeIn } from './take-in-entry.ts'
 import { refuseUncovered } from './warranty-cover.ts'
 
 /** A taking in as far as it could be read: what is missing or unreadable is told elsewhere. */

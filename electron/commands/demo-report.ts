@@ -2,9 +2,9 @@ import { civilDateOf } from '../../core/calendar/zone.ts'
 import { type Minor, minorText } from '../../core/money/minor.ts'
 import type { Settings } from '../../core/shop/settings.ts'
 import type { Ledger } from '../../db/file/ledger.ts'
+import { allHandedOut } from '../../db/papers/working-paper.ts'
 import { allDocuments, taxView } from '../../db/read/accounts.ts'
 import { repairNumbers, repairView } from '../../db/read/repair.ts'
-import { allHandedOut } from '../../db/read/working-paper.ts'
 import { readSettings } from '../../db/rows/settings.ts'
 
 type View = ReturnType<typeof repairView>

@@ -3,9 +3,9 @@ import { type ActInput, inTodaysShape } from '../../core/acts/versions.ts'
 import { instantMs, instantOf } from '../../core/calendar/zone.ts'
 import { problem } from '../../core/problems.ts'
 import { Refusal } from '../../db/rows/refusal.ts'
+import { resolved } from '../server/day-references.ts'
 import { inputProblems, withMessages } from '../server/problems.ts'
 import { id } from '../server/requests/fields.ts'
-import { resolved } from './references.ts'
 
 /**
  * One act of a day: when (local time in the shop's zone, or an instant), by whom, what, with what; `label` names its result for later

@@ -1,6 +1,6 @@
-import { photographRow } from '../../db/books/photographs.ts'
 import type { Ledger } from '../../db/file/ledger.ts'
 import { readPhotograph } from '../../db/file/photograph-files.ts'
+import { photographRow } from '../../db/rules/photographs.ts'
 import type { Photographs } from './parts/speech.ts'
 
 /** The bytes of a photograph of this ledger; nothing where its file is not there. */

@@ -1,9 +1,9 @@
 import type { InferResponseType } from 'hono/client'
 import { type TurnRoundPart, turnRoundParts } from '../../core/reports/turn-round.ts'
 import type { api } from '../api.ts'
-import { timeWords } from '../bench/bench.ts'
 import { Money } from '../parts/figures.tsx'
 import { type Column, Ledger } from '../parts/ledger.tsx'
+import { timeWords } from '../parts/time-words.ts'
 import { useShop } from '../shop.tsx'
 
 /** The figures as the ledger tells them. */

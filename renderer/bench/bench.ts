@@ -1,6 +1,4 @@
 import type { InferResponseType } from 'hono/client'
-import { hoursAndMinutes } from '../../core/labour/minutes.ts'
-import type { Words } from '../../core/words/en/index.ts'
 import { answer, api } from '../api.ts'
 import type { Repair } from '../repair/repair.ts'
 
@@ -13,13 +11,5 @@ export type Running = Bench['running'][number]
 /** What the bench has on record of a repair. */
 export type Card = Repair['bench']
 
-export const benchQuery = { queryKey: ['bench'], queryFn: () => answer(api.pages.bench.$get()) }
-
 /** Parts and vendors to choose from. */
 export const storesQuery = { queryKey: ['stores'], queryFn: () => answer(api.pages.stores.$get()) }
-
-/** Minutes in words: `1 h 05 min`. */
-export function timeWords(words: Words, minutes: number): string {
-  const { hours, minutes: over } = hoursAndMinutes(minutes)
-  return words.bench.time(hours, over)
-}

@@ -1,6 +1,7 @@
 import { type Column, Ledger } from '../parts/ledger.tsx'
+import { timeWords } from '../parts/time-words.ts'
 import { useShop } from '../shop.tsx'
-import { type Card, timeWords } from './bench.ts'
+import type { Card } from './bench.ts'
 
 type WorkRow = Card['labour']['byWork'][number]
 

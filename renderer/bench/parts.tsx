@@ -7,10 +7,10 @@ import { Money } from '../parts/figures.tsx'
 import { type Column, Entry, Ledger } from '../parts/ledger.tsx'
 import { Opened, OpenForm } from '../parts/opened.tsx'
 import { Section } from '../parts/page.tsx'
+import { partWords } from '../parts/part-words.ts'
 import { neededNumber } from '../parts/typed.ts'
 import type { Repair } from '../repair/repair.ts'
 import { useShop } from '../shop.tsx'
-import { partWords } from '../stores/part-words.ts'
 import { type Card, storesQuery } from './bench.ts'
 
 type Use = Card['parts']['rows'][number]

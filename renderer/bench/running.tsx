@@ -4,9 +4,10 @@ import { ActForm, Send, useAct } from '../parts/act.tsx'
 import { useEntry } from '../parts/entry.ts'
 import { Section } from '../parts/page.tsx'
 import { TimeField } from '../parts/time-field.tsx'
+import { timeWords } from '../parts/time-words.ts'
 import { orNull } from '../parts/typed.ts'
 import { useShop } from '../shop.tsx'
-import { type Running, timeWords } from './bench.ts'
+import type { Running } from './bench.ts'
 
 /** True for the labour clock of whoever is named at the top of the page. */
 export function useIsMine(): (running: Pick<Running, 'personId'>) => boolean {

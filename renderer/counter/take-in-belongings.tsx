@@ -2,8 +2,8 @@ import { type ExpectedBelonging, expectedBelongings } from '../../core/vocabular
 import { belongingWords } from '../clock-words.ts'
 import { Choice, FewChoice, TextField } from '../parts/field.tsx'
 import { Section } from '../parts/page.tsx'
+import { RemoveLine } from '../parts/remove-line.tsx'
 import { useShop } from '../shop.tsx'
-import { RemoveLine } from './take-in-condition.tsx'
 import { belongingKey, formOf, type TakeInEntry } from './take-in-entry.ts'
 
 /** What came with the clock: the usual things asked after one by one, then anything else; and how the springs are. */

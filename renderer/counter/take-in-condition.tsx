@@ -2,6 +2,7 @@ import { ConditionFold } from '../condition/condition-fold.tsx'
 import type { LinesState } from '../parts/entry.ts'
 import { Choice, TextField } from '../parts/field.tsx'
 import { Section } from '../parts/page.tsx'
+import { RemoveLine } from '../parts/remove-line.tsx'
 import { useShop } from '../shop.tsx'
 import { formOf, type NoteLine, type TakeInEntry } from './take-in-entry.ts'
 
@@ -81,15 +82,5 @@ function NoteFields({ notes, index, blank }: { notes: LinesState<NoteLine>; inde
       <TextField label={takeIn.remark} hideLabel={hideLabel} {...notes.at(index, 'remark')} />
       {!blank && <RemoveLine what={takeIn.noteOf(index + 1)} onRemove={() => notes.remove(index)} />}
     </fieldset>
-  )
-}
-
-/** Takes a line away. */
-export function RemoveLine({ what, onRemove }: { what: string; onRemove: () => void }) {
-  const { form } = useShop().words.screens
-  return (
-    <button type="button" className="plain remove" aria-label={form.remove(what)} onClick={onRemove}>
-      ×
-    </button>
   )
 }

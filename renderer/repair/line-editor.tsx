@@ -1,7 +1,7 @@
 import { type LineKind, lineKinds } from '../../core/pricing/kinds/index.ts'
-import { RemoveLine } from '../counter/take-in-condition.tsx'
 import type { LinesState } from '../parts/entry.ts'
 import { Choice, DecimalField } from '../parts/field.tsx'
+import { RemoveLine } from '../parts/remove-line.tsx'
 import { useShop } from '../shop.tsx'
 import { FromBook, focusLater } from './book/from-book.tsx'
 import { useBook } from './book/use-book.ts'

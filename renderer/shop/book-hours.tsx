@@ -1,9 +1,9 @@
 import type { BookHours } from '../../core/pricing/price-book.ts'
 import { type Form, forms } from '../../core/vocabulary/clock.ts'
 import { type Work, works } from '../../core/vocabulary/work.ts'
-import { RemoveLine } from '../counter/take-in-condition.tsx'
 import { type LinesState, useLines } from '../parts/entry.ts'
 import { Choice, DecimalField } from '../parts/field.tsx'
+import { RemoveLine } from '../parts/remove-line.tsx'
 import { useShop } from '../shop.tsx'
 
 /** Hours of the book as typed; '' stands for any form or number of trains. */

@@ -1,7 +1,7 @@
 import type { MarkupTier } from '../../core/pricing/price-book.ts'
-import { RemoveLine } from '../counter/take-in-condition.tsx'
 import { type LinesState, useLines } from '../parts/entry.ts'
 import { DecimalField } from '../parts/field.tsx'
+import { RemoveLine } from '../parts/remove-line.tsx'
 import { useShop } from '../shop.tsx'
 
 /** A tier as typed; no cost stands for any cost. */

@@ -1,9 +1,9 @@
 import { useState } from 'react'
 import { type RunInPolicy, runInDefaults } from '../../core/run-in/policy.ts'
 import { type Duration, durations } from '../../core/vocabulary/clock.ts'
-import { RemoveLine } from '../counter/take-in-condition.tsx'
 import { type LinesState, useLines } from '../parts/entry.ts'
 import { Choice, DecimalField, TextField } from '../parts/field.tsx'
+import { RemoveLine } from '../parts/remove-line.tsx'
 import { useShop } from '../shop.tsx'
 import { SettingsForm, useChange } from './settings-form.tsx'
 

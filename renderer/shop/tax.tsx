@@ -1,9 +1,9 @@
 import { roundingModes } from '../../core/money/div-round.ts'
 import { type LineKind, lineKinds } from '../../core/pricing/kinds/index.ts'
 import type { Tax as LineTax } from '../../core/pricing/price-input.ts'
-import { RemoveLine } from '../counter/take-in-condition.tsx'
 import { type LinesState, useEntry, useLines } from '../parts/entry.ts'
 import { Choice, DecimalField, FewChoice, TextField, Tick } from '../parts/field.tsx'
+import { RemoveLine } from '../parts/remove-line.tsx'
 import { useShop } from '../shop.tsx'
 import { SettingsForm, useChange } from './settings-form.tsx'
 

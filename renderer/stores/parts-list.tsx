@@ -6,9 +6,9 @@ import { Asked } from '../parts/asked.tsx'
 import { MarginDay, Money } from '../parts/figures.tsx'
 import { type Column, Entry, Ledger } from '../parts/ledger.tsx'
 import { EntryLine, Page } from '../parts/page.tsx'
+import { partWords, sizeWords } from '../parts/part-words.ts'
 import { useShop } from '../shop.tsx'
 import { Orders } from './orders.tsx'
-import { partWords, sizeWords } from './part-words.ts'
 import { type PartRow, type Stores, storesQuery } from './stores.ts'
 
 /** Every part by kind with sizes, stock, cost and price, and what is on order. */

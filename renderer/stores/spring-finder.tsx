@@ -9,9 +9,9 @@ import { DecimalField } from '../parts/field.tsx'
 import { type Column, Entry, Ledger } from '../parts/ledger.tsx'
 import { useMeasures } from '../parts/measures.tsx'
 import { Page, Section } from '../parts/page.tsx'
+import { sizeWords } from '../parts/part-words.ts'
 import { ProblemList, Problems } from '../parts/problems.tsx'
 import { useShop } from '../shop.tsx'
-import { sizeWords } from './part-words.ts'
 import { type PartRow, storesQuery } from './stores.ts'
 
 type Found = SpringFound<PartRow>

@@ -1,4 +1,5 @@
-import { type RunInInput, runInPlan } from '../../../core/run-in/plan.ts'
+import type { RunInInput } from '../../../core/run-in/input.ts'
+import { runInPlan } from '../../../core/run-in/plan.ts'
 import type { RunInPolicy, Stage } from '../../../core/run-in/policy.ts'
 import { calculation } from './calculation.ts'
 import { choice, list, number, optional, record, text } from './shape.ts'

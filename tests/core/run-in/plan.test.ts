@@ -8,8 +8,9 @@ import {
   type WorkWeek,
   workCalendar,
 } from '../../../core/calendar/work.ts'
+import type { RunInInput } from '../../../core/run-in/input.ts'
 import { movements } from '../../../core/run-in/movement.ts'
-import { type RunInInput, runInPlan } from '../../../core/run-in/plan.ts'
+import { runInPlan } from '../../../core/run-in/plan.ts'
 import { runInDefaults } from '../../../core/run-in/policy.ts'
 import { durations } from '../../../core/vocabulary/clock.ts'
 import { must, refusals } from '../must.ts'

@@ -11,20 +11,20 @@ import type { SaidOfCost } from '../../core/pricing/quoted-range.ts'
 import type { Settings } from '../../core/shop/settings.ts'
 import type { Read } from '../file/ledger.ts'
 import { askedId, question } from '../rows/question.ts'
-import { agreedLimit, askedLimit } from '../rules/agreed-limit.ts'
-import { accepted } from '../rules/checked-in.ts'
+import * as s from '../schema/index.ts'
+import { agreedLimit, askedLimit } from './agreed-limit.ts'
+import { accepted } from './checked-in.ts'
+import { clockInShort } from './clock-words.ts'
 import {
   type EstimateRow,
   estimateEntries,
   estimateNumber,
   estimatePriced,
   onOneEstimate,
-} from '../rules/estimate-rows.ts'
-import type { RepairRow } from '../rules/facts.ts'
-import { taxRules } from '../rules/price-lines.ts'
-import * as s from '../schema/index.ts'
-import type { partsUsedOn } from './bench-card.ts'
-import { clockInShort } from './clock-words.ts'
+} from './estimate-rows.ts'
+import type { RepairRow } from './facts.ts'
+import type { partsUsedOn } from './parts-used.ts'
+import { taxRules } from './price-lines.ts'
 
 /** The last word on record of a repair, or on an estimate. */
 const lastWordAbout = (about: typeof s.goAheads.repairId | typeof s.goAheads.estimateId) =>
