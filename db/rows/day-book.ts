@@ -1,5 +1,5 @@
 import { desc, eq, sql } from 'drizzle-orm'
-import { commitmentTo, firstHash, rowHash, saltBytes } from '../file/chain.ts'
+import { commitmentTo, firstHash, type Link, rowHash, saltBytes } from '../file/chain.ts'
 import { hexOf } from '../file/identity.ts'
 import type { Read, Write } from '../file/ledger.ts'
 import type { Outside } from '../file/outside.ts'
@@ -7,15 +7,8 @@ import { dayBook } from '../schema/index.ts'
 import { question } from './question.ts'
 import { refuse } from './refusal.ts'
 
-/** An act as it goes into the day book. */
-export interface Entered {
-  readonly at: string
-  readonly personId: number | null
-  readonly act: string
-  readonly version: number
-  readonly key: string | null
-  readonly subjectKind: string
-  readonly subjectId: number
+/** An act as it goes into the day book, where it is chained and its input committed to. */
+export interface Entered extends Omit<Link, 'previousHash' | 'commitment'> {
   /** The checked input as JSON text. */
   readonly input: string
   /** What is answered, as JSON text. */

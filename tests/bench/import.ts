@@ -16,8 +16,9 @@ const line = (n: number): string =>
     `020 7${String(n).padStart(7, '0')}`,
     n % 10 === 0 ? `"${n} Weir Lane\r\nOrrinford"` : `${n} Weir Lane`,
     'mantel',
-    'Corrie & Vell',
-    `CV ${n}`,
+    // A maker that the demonstration shop does not have: every line is new to it.
+    'Ashwick & Lorn',
+    `AL ${n}`,
   ].join(';')
 
 /** An invented shop's list: semicolons, accents, an address in ten broken over two lines inside its quotes. */
