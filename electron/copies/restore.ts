@@ -53,8 +53,19 @@ function missingFrom(contents: Contents, present: ReturnType<typeof knownTail>):
   return { count: present.count - contents.tail.count, from: contents.tail.at, to: present.at }
 }
 
+/** True where both paths lead to one file: the ledger is no copy of itself, and must not be opened a second time. */
+function isItself(ledger: string, path: string): boolean {
+  const [one, other] = [ledger, path].map(file => statSync(file, { bigint: true, throwIfNoEntry: false }))
+  return one !== undefined && one.ino === other?.ino && one.dev === other.dev
+}
+
 /** Looks at a copy as it stands, and at what would be missing if it took the ledger's place. Nothing is changed. */
-export function lookAtCopy(ledger: string, path: string, present = knownTail(ledger)): CopyLook {
+export function lookAtCopy(
+  ledger: string,
+  path: string,
+  present: ReturnType<typeof knownTail> = knownTail(ledger),
+): CopyLook {
+  if (isItself(ledger, path)) return refusedLook(path, 'ledger.inUse')
   try {
     const contents = lookInto(path)
     const { files, ...shown } = contents

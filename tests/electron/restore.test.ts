@@ -218,6 +218,35 @@ describe('a program killed while it brings a copy back', () => {
   })
 })
 
+describe('looking at copies from the running program', () => {
+  it('never opens the ledger’s own file a second time: no other process gets at it meanwhile', async () => {
+    const desk = await openDesk({ file: ledger, demo: false, asks: true })
+    const ask = async (path: string, init?: RequestInit) =>
+      (await desk.handle(new Request(`http://ledger/api/restore${path}`, init))).json()
+    try {
+      expect((await ask('')).copies).toHaveLength(1)
+      const json = { 'Content-Type': 'application/json' }
+      const itself = await ask('/look', {
+        method: 'POST',
+        headers: json,
+        body: JSON.stringify({ path: ledger }),
+      })
+      expect(itself.refused).toBe('ledger.inUse')
+      const program = `
+        import Database from 'better-sqlite3'
+        const db = new Database(${JSON.stringify(ledger)}, { timeout: 100 })
+        try { db.exec('CREATE TABLE stranger (x)'); console.log('got in') } catch (error) { console.log(error.code) }`
+      const { stdout } = spawnSync(process.execPath, ['--input-type=module', '-e', program], {
+        encoding: 'utf8',
+        cwd: import.meta.dirname,
+      })
+      expect(stdout.trim()).toMatch(/^SQLITE_BUSY/)
+    } finally {
+      desk.close()
+    }
+  })
+})
+
 describe('npm run restore', () => {
   const command = join(import.meta.dirname, '../../electron/commands/restore.ts')
   const run = (...args: string[]) => {

@@ -1,5 +1,6 @@
 import { Hono, type MiddlewareHandler } from 'hono'
 import { z } from 'zod'
+import { readHead } from '../../../db/file/head.ts'
 import { knownTail } from '../../../db/file/look.ts'
 import { refuse } from '../../../db/rows/refusal.ts'
 import { type BringBack, type CopyLook, copiesOf, lookAtCopy } from '../../copies/restore.ts'
@@ -52,17 +53,23 @@ function rememberLast(): MiddlewareHandler {
   }
 }
 
+/**
+ * How far the present ledger has come. While it is open its file is not touched: a second handle on it, once closed, would drop this
+ * process's locks. What is known beside it is up with the last act then.
+ */
+const presentTail = (desk: Desk) => (desk.notOpen() ? knownTail(desk.file) : (readHead(desk.file) ?? null))
+
 /** Bringing a backup back, from the running program or where the ledger cannot be opened as it stands. */
 export const restoreRequests = (desk: Desk) =>
   new Hono()
     .use(rememberLast())
     .get('/', c => {
-      const present = knownTail(desk.file)
+      const present = presentTail(desk)
       const copies: CopyLook[] = copiesOf(desk.file).map(copy => lookAtCopy(desk.file, copy, present))
       return c.json({ ledger: desk.file, notOpen: desk.notOpen(), copies })
     })
     .post('/look', body(z.strictObject({ path })), c =>
-      c.json(lookAtCopy(desk.file, c.req.valid('json').path)),
+      c.json(lookAtCopy(desk.file, c.req.valid('json').path, presentTail(desk))),
     )
     .post('/bringBack', body(asked), async c =>
       c.json({ setAside: await desk.bringBack(c.req.valid('json')) }),
