@@ -94,6 +94,8 @@ function told(error: unknown, file: string): string {
   return openingRefused(error, { file })
 }
 
+process.umask(0o077)
+
 /** `npm run archive`: writes a ledger that no program has open into one archive, or makes a new ledger of an archive. */
 async function main(): Promise<void> {
   const asked = choice(process.argv.slice(2))

@@ -67,6 +67,8 @@ function told(error: unknown, file: string): string[] {
   return [openingRefused(error, { file })]
 }
 
+process.umask(0o077)
+
 /** `npm run restore`: lists the copies of a ledger that no program has open, looks at one, or brings it back. */
 async function main(): Promise<void> {
   const asked = choice(process.argv.slice(2))

@@ -6,6 +6,7 @@ import { demoLedgerFile, usualLedger } from '../places.ts'
 import type { Handle } from '../server/hosts/limits.ts'
 import { openDesk } from './desk.ts'
 import { holdLedger } from './hold.ts'
+import { ownOnly } from './own-only.ts'
 
 /** What a person asks to have opened. */
 export interface ShopChoice {
@@ -52,6 +53,7 @@ function makeFolder(folder: string): void {
 export async function openShop(choice: ShopChoice, onAsked: () => string, asks = false): Promise<Shop> {
   const file = ledgerFile(choice)
   makeFolder(dirname(resolve(file)))
+  ownOnly(file)
   const hold = await holdLedger(file, onAsked)
   try {
     makeRoom(choice)

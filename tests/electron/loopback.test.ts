@@ -54,6 +54,11 @@ describe('where the ledger can be reached', () => {
   })
 })
 
+test('an answer that does not say how long it may be kept is not kept', async () => {
+  const answer = await ask(host.port, '/api/x/y', { headers: bearer() })
+  expect(answer.headers['cache-control']).toBe('no-store')
+})
+
 describe('Host and Origin (DNS rebinding, cross-site requests)', () => {
   test.each(['evil.example', 'evil.example:80', '127.0.0.1', '127.0.0.1:1', '[::1]', '0.0.0.0'])(
     'a foreign Host is answered 403: %s',

@@ -22,9 +22,10 @@ const isList = (request: Request) => new URL(request.url).pathname.startsWith('/
 const capped = (maxSize: number): MiddlewareHandler =>
   bodyLimit({ maxSize, onError: c => refuse(c.req.path, 'request.tooLong') })
 
-/** Every answer, of whatever request, has the headers that guard it. */
+/** Every answer, of whatever request, has the headers that guard it; what does not say how long it may be kept is not kept. */
 const guardAnswer: MiddlewareHandler = async (c, next) => {
   await next()
+  if (!c.res.headers.has('Cache-Control')) c.res.headers.set('Cache-Control', 'no-store')
   for (const [name, value] of Object.entries(guardHeaders)) c.res.headers.set(name, value)
 }
 
