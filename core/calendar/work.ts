@@ -5,10 +5,8 @@ import { dayMinutes, dayOfMinute, type LocalMinute, type LocalTime, localMinute,
 import { isOpenAt, openSpans, type WorkCalendar } from './opening.ts'
 
 export {
-  type Closure,
   isOpenAt,
   isOpenOn,
-  type OpenHours,
   type Opening,
   type WorkCalendar,
   type WorkWeek,

@@ -1,5 +1,5 @@
 import type Database from 'better-sqlite3'
-import type { Head, Tail } from './head.ts'
+import type { Tail } from './head.ts'
 
 /** Entries that were acknowledged and do not stand in the ledger. */
 export interface MissingEntries {
@@ -33,6 +33,3 @@ export function missingEntries(db: Database.Database, known: Tail): MissingEntri
   const last = tailOf(db)
   return { count: known.count > last.count ? known.count - last.count : null, from: last.at, to: known.at }
 }
-
-/** True where an open file has every entry that was known. */
-export const hasAll = (db: Database.Database, head: Head): boolean => missingEntries(db, head) === null

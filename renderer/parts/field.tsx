@@ -2,7 +2,6 @@ import { type ReactNode, useId, useState } from 'react'
 import { localDecimal, plainDecimal } from '../../core/words/typed-decimal.ts'
 import type { ShownProblem } from '../api.ts'
 import { useLocale } from '../shop.tsx'
-import { useWords } from '../words.ts'
 import type { Bound } from './entry.ts'
 import { useProblem } from './problems.tsx'
 
@@ -241,6 +240,3 @@ export function Tick({ name, label, hint, value, onChange }: FieldProps & Bound<
     </div>
   )
 }
-
-/** The hint of a field that may be left empty. */
-export const useOptional = (): string => useWords().screens.form.optional

@@ -1,6 +1,5 @@
 import { z } from 'zod'
 import { isCivilDate } from '../../../core/calendar/civil.ts'
-import { isLocalTime } from '../../../core/calendar/local.ts'
 
 const control = /[\p{Cc}]/u
 
@@ -38,8 +37,6 @@ export const count = (least: number, most: number) => z.int().min(least).max(mos
 export const civilDate = z.string().refine(isCivilDate, as('input.notADate'))
 /** A date that may be left open. */
 export const openDate = civilDate.nullable().default(null)
-/** `YYYY-MM-DDTHH:MM` on the shop's own clock. */
-export const localTime = z.string().refine(isLocalTime, as('input.notATime'))
 /** A plain decimal as text, without exponent or separators. */
 export const decimal = z
   .string()
