@@ -1,11 +1,13 @@
 import { notifyManager, QueryClient } from '@tanstack/react-query'
 import { hc } from 'hono/client'
+import type { ProblemCode } from '../core/problems.ts'
+import type { Refusal as TurnedAway } from '../core/words/en/start.ts'
 import type { Api } from '../electron/server/api.ts'
 import { actingHeader } from './acting.ts'
 
 /** One thing the ledger refused, with its sentence; `field` is a path such as `lines[0].quantity`, or '' for the whole. */
 export interface ShownProblem {
-  readonly code: string
+  readonly code: ProblemCode | TurnedAway
   readonly field: string
   readonly message: string
 }

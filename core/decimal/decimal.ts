@@ -29,13 +29,13 @@ export function parseDecimal(text: string, field: string): Checked<Decimal> {
 /** As `parseDecimal`, and `number.negative` below zero. */
 export function parseNonNegative(text: string, field: string): Checked<Decimal> {
   const value = parseDecimal(text, field)
-  return value.ok && value.value.units < 0n ? bad([problem('number.negative', field, { text })]) : value
+  return value.ok && value.value.units < 0n ? bad([problem('number.negative', field)]) : value
 }
 
 /** As `parseNonNegative`, and `number.notPositive` at zero. */
 export function parsePositive(text: string, field: string): Checked<Decimal> {
   const value = parseNonNegative(text, field)
-  return value.ok && value.value.units === 0n ? bad([problem('number.notPositive', field, { text })]) : value
+  return value.ok && value.value.units === 0n ? bad([problem('number.notPositive', field)]) : value
 }
 
 /** The sum, exact. */

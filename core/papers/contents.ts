@@ -277,6 +277,3 @@ export type PaperContents =
   | CreditNoteContents
   | ReceiptContents
   | WarrantyContents
-
-/** Which document. */
-export type PaperKind = PaperContents['kind']

@@ -1,4 +1,4 @@
-import type { AnyKind } from './working.ts'
+import type { AnyKind } from './kinds.ts'
 
 /** Sizes of paper in points of 1/72 in: A4 and A6 of ISO 216, US Letter 8.5 × 11 in, labels of 62 × 29 mm and 4 × 6 in. */
 export const paperSizes = {

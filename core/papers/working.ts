@@ -238,11 +238,5 @@ export type WorkingContents =
   | StatementContents
   | UncollectedLetterContents
 
-/** Which working paper. */
-export type WorkingKind = WorkingContents['kind']
-
 /** Everything any paper says, issued or working. */
 export type AnyContents = PaperContents | WorkingContents
-
-/** Any paper. */
-export type AnyKind = AnyContents['kind']

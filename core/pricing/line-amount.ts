@@ -46,5 +46,5 @@ function netUnit(line: Figures, field: string): Checked<Decimal> {
 /** A price or discount of one unit: never negative (EN 16931 BR-27, BR-28). */
 const unitPrice = (text: string, field: string): Checked<Decimal> =>
   whenGood(parseMoney(text, field), price =>
-    price.units < 0n ? bad([problem('price.negativeUnit', field, { text })]) : good(price),
+    price.units < 0n ? bad([problem('price.negativeUnit', field)]) : good(price),
   )

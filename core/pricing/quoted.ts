@@ -20,7 +20,7 @@ export const quoted = (amount: bigint, working: readonly WorkingStep[]): Checked
 /** A price or cost typed in major units, of any precision: `money.notADecimal`, `number.negative`. */
 export const parsePrice = (text: string, field: string): Checked<Decimal> =>
   whenGood(parseMoney(text, field), price =>
-    price.units < 0n ? bad([problem('number.negative', field, { text })]) : good(price),
+    price.units < 0n ? bad([problem('number.negative', field)]) : good(price),
   )
 
 /** The amount, or `number.negative`. */

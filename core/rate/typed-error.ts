@@ -13,7 +13,7 @@ const halfDayMs = 12 * 3_600_000
  */
 export function typedError(text: string, field: string, localMs: number): Checked<number> {
   const ms = shownError(text.trim(), localMs) ?? signedError(text.trim())
-  return ms === undefined ? bad([problem('reading.notAnError', field, { text })]) : good(ms)
+  return ms === undefined ? bad([problem('reading.notAnError', field)]) : good(ms)
 }
 
 function signedError(text: string): number | undefined {

@@ -39,14 +39,14 @@ function taxLineProblems({ code, rate }: Tax, before: readonly Tax[], field: str
   const twice = before.some(other => other.code === code)
   return [
     ...problemsOf(parseNonNegative(rate, `${field}.rate`)),
-    ...(twice ? [problem('price.taxTwice', `${field}.code`, { code })] : []),
+    ...(twice ? [problem('price.taxTwice', `${field}.code`, { tax: code })] : []),
   ]
 }
 
-/** `money.negative` below zero, and what is no amount in the currency. */
+/** `number.negative` below zero, and what is no amount in the currency. */
 function amountProblems(text: string, currency: string, field: string): readonly Problem[] {
   const amount = parseMinor(text, currency, field)
-  return amount.ok && amount.value < 0 ? [problem('money.negative', field)] : problemsOf(amount)
+  return amount.ok && amount.value < 0 ? [problem('number.negative', field)] : problemsOf(amount)
 }
 
 const estimateProblems = (

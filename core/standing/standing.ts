@@ -1,3 +1,4 @@
+import type { PlainCode } from '../problems.ts'
 import type { WaitReason } from '../vocabulary/work.ts'
 
 /**
@@ -36,7 +37,7 @@ export type RepairAct =
 /** An act that is not allowed yet, and why. */
 export interface Blocked {
   readonly act: RepairAct
-  readonly code: string
+  readonly code: PlainCode
 }
 
 /** What is on record about one repair, as far as its standing depends on it. */
@@ -98,10 +99,10 @@ export const isToSend = (
 ): boolean => f.estimateWritten && !f.estimateSent && (stage === 'taken-in' || waitingFor === 'owner')
 
 /** The code of the first reason that holds, or null when none does. */
-const firstThat = (...reasons: readonly (readonly [holds: boolean, code: string])[]): string | null =>
+const firstThat = (...reasons: readonly (readonly [holds: boolean, code: PlainCode])[]): PlainCode | null =>
   reasons.find(([holds]) => holds)?.[1] ?? null
 
-type Gate = (f: RepairFacts, stage: Stage) => string | null
+type Gate = (f: RepairFacts, stage: Stage) => PlainCode | null
 
 /** What must be over and done before a clock leaves the bench, for the shelf or as ready. */
 const benchCleared: Gate = (f, stage) =>

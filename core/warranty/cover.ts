@@ -35,10 +35,12 @@ export interface CoverInput {
 }
 
 /** One reason a person can read through the catalogue (`warranty.*`). */
-export interface CoverReason {
-  readonly code: 'notBegun' | 'ended' | 'excluded' | 'inTerm' | 'paused' | 'restarted'
-  readonly values: Readonly<Record<string, string | number>>
-}
+export type CoverReason =
+  | { readonly code: 'excluded'; readonly values: { readonly cause: Exclusion } }
+  | {
+      readonly code: 'notBegun' | 'ended' | 'inTerm' | 'paused' | 'restarted'
+      readonly values: Readonly<Record<string, string | number>>
+    }
 
 /** Whether the fault is covered on the day, and every reason for the answer. */
 export interface Cover {

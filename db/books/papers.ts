@@ -1,7 +1,6 @@
 import type { Period } from '../../core/calendar/period.ts'
+import { goesHome, handOutAct, type WorkingKind, workingKinds } from '../../core/papers/kinds.ts'
 import type { PaperSize } from '../../core/papers/sizes.ts'
-import type { WorkingKind } from '../../core/papers/working.ts'
-import { goesHome, handOutAct, workingKinds } from '../../core/papers/working-kinds.ts'
 import { hashOf } from '../file/files-beside.ts'
 import { aboutPaper } from '../papers/about.ts'
 import { fitting } from '../papers/fitting.ts'

@@ -1,5 +1,4 @@
-import type { WorkingKind } from '../../core/papers/working.ts'
-import { workingKinds as kinds, type workingKinds } from '../../core/papers/working-kinds.ts'
+import { workingKinds as kinds, type WorkingKind, type workingKinds } from '../../core/papers/kinds.ts'
 import type { Read } from '../file/ledger.ts'
 import { ownerRow } from '../rows/register-rows.ts'
 import { estimateRow } from '../rules/estimate-rows.ts'

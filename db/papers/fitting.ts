@@ -1,5 +1,5 @@
+import type { AnyKind } from '../../core/papers/kinds.ts'
 import { fitsOn, type PaperSize } from '../../core/papers/sizes.ts'
-import type { AnyKind } from '../../core/papers/working.ts'
 import { refuse } from '../rows/refusal.ts'
 
 /** The size, where the paper comes on it; else a refusal that names those it does come on. */

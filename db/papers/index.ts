@@ -1,5 +1,6 @@
 import type { Period } from '../../core/calendar/period.ts'
-import type { WorkingContents, WorkingKind } from '../../core/papers/working.ts'
+import type { WorkingKind } from '../../core/papers/kinds.ts'
+import type { WorkingContents } from '../../core/papers/working.ts'
 import type { Read } from '../file/ledger.ts'
 import { benchCardContents } from './bench-card.ts'
 import { conditionReportContents } from './condition-report.ts'

@@ -1,5 +1,11 @@
-import type { Problem } from '../../core/problems.ts'
-import { problem } from '../../core/problems.ts'
+import {
+  type Figures,
+  type PlainCode,
+  type Problem,
+  type ProblemCode,
+  problem,
+  type UnknownCode,
+} from '../../core/problems.ts'
 
 /** An act the shop's rules do not allow, with everything that stands against it. Nothing of the act is written. */
 export class Refusal extends Error {
@@ -12,8 +18,10 @@ export class Refusal extends Error {
 }
 
 /** Refuses with one problem. Codes ending in `.unknown` mean the thing named is not in the ledger. */
-export function refuse(code: string, field = '', values?: Record<string, string | number>): never {
-  throw new Refusal([problem(code, field, values)])
+export function refuse(code: PlainCode, field?: string): never
+export function refuse<C extends ProblemCode>(code: C, field: string, ...figures: Figures<C>): never
+export function refuse<C extends ProblemCode>(code: C, field = '', ...figures: Figures<C>): never {
+  throw new Refusal([problem(code, field, ...figures)])
 }
 
 /** Refuses when there is anything against it. */
@@ -22,7 +30,7 @@ export function refuseAny(problems: readonly Problem[]): void {
 }
 
 /** The row, or a refusal that it is not in the ledger. */
-export function known<T>(row: T | undefined, code: `${string}.unknown`, field: string): T {
+export function known<T>(row: T | undefined, code: UnknownCode, field: string): T {
   return row ?? refuse(code, field)
 }
 

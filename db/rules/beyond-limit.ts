@@ -33,7 +33,12 @@ function totalWith({ settings, start }: Bill, more: readonly PriceLine[]): Minor
   return accepted(document).taxInclusive
 }
 
-const refuseWith = (bill: Bill, code: string, field: string, more: readonly PriceLine[]): never => {
+const refuseWith = (
+  bill: Bill,
+  code: 'limit.part' | 'limit.outside',
+  field: string,
+  more: readonly PriceLine[],
+): never => {
   const { currency } = bill.settings.place
   return refuse(code, field, {
     total: minorText(totalWith(bill, more), currency),

@@ -1,6 +1,6 @@
 import { and, desc, eq, lte, sql } from 'drizzle-orm'
 import { addDays } from '../../core/calendar/civil.ts'
-import type { PaperKind } from '../../core/papers/contents.ts'
+import type { PaperKind } from '../../core/papers/kinds.ts'
 import type { Settings } from '../../core/shop/settings.ts'
 import type { Read } from '../file/ledger.ts'
 import { refuse } from '../rows/refusal.ts'

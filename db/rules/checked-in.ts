@@ -13,5 +13,5 @@ export function accepted<T>(checked: Checked<T>): T {
 export function amountIn(settings: Settings, text: string | null, field: string): Checked<Minor | null> {
   if (text === null) return good(null)
   const amount = parseMinor(text, settings.place.currency, field)
-  return amount.ok && amount.value < 0 ? bad([problem('money.negative', field)]) : amount
+  return amount.ok && amount.value < 0 ? bad([problem('number.negative', field)]) : amount
 }

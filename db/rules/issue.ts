@@ -4,13 +4,8 @@ import { civilDateOf } from '../../core/calendar/zone.ts'
 import { whenGood } from '../../core/checked.ts'
 import { type Minor, minor } from '../../core/money/minor.ts'
 import { phoneText } from '../../core/owner/contact.ts'
-import type {
-  PaperClock,
-  PaperContents,
-  PaperHead,
-  PaperKind,
-  PaperOwner,
-} from '../../core/papers/contents.ts'
+import type { PaperClock, PaperContents, PaperHead, PaperOwner } from '../../core/papers/contents.ts'
+import type { PaperKind } from '../../core/papers/kinds.ts'
 import { type Checked, good } from '../../core/problems.ts'
 import type { Settings } from '../../core/shop/settings.ts'
 import { type TaxRow, taxRows } from '../../core/tax/rows.ts'

@@ -1,4 +1,5 @@
 import { momentOf } from '../../core/calendar/moment.ts'
+import type { PlainCode } from '../../core/problems.ts'
 import type { Settings } from '../../core/shop/settings.ts'
 import { refuse } from '../rows/refusal.ts'
 
@@ -8,7 +9,7 @@ export function pastMoment(
   settings: Settings,
   now: string,
   field: string,
-  future: string,
+  future: PlainCode,
 ): string {
   const at = momentOf(text, settings.place.timeZone) ?? refuse('input.notATime', field)
   if (at > now) refuse(future, field)

@@ -80,7 +80,7 @@ export function refuseUncovered(
   const cover = coverOf(read, earlier, on, causes)
   if (cover?.covered) return
   const { number } = earlier
-  const left = cover?.reasons.find(({ code }) => code === 'excluded')
-  if (left) refuse('comeback.excluded', 'covered', { number, cause: left.values.cause ?? '' })
+  const left = cover?.reasons.find(reason => reason.code === 'excluded')
+  if (left) refuse('comeback.excluded', 'covered', { number, cause: left.values.cause })
   refuse('comeback.notCovered', 'covered', { number })
 }

@@ -1,9 +1,9 @@
 import { integer, sqliteTable, text } from 'drizzle-orm/sqlite-core'
+import type { HomeKind } from '../../core/papers/kinds.ts'
 import type { PaperSize } from '../../core/papers/sizes.ts'
-import type { HomeKind } from '../../core/papers/working-kinds.ts'
 import { code, id } from './columns.ts'
 
-/** A working paper as it was handed to the owner. `ofId` is of what its kind is drawn of (core/papers/working-kinds.ts). */
+/** A working paper as it was handed to the owner. `ofId` is of what its kind is drawn of (core/papers/kinds.ts). */
 export const handedPapers = sqliteTable('handed_papers', {
   id: id(),
   kind: code<HomeKind>(),

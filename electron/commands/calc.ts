@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { bad, type Checked, problem } from '../../core/problems.ts'
-import { problems as sentences } from '../../core/words/en/problems.ts'
+import { sentences } from '../../core/words/en/sentences.ts'
 import { problemText } from '../../core/words/problem-text.ts'
 import { calculations } from './calc/index.ts'
 

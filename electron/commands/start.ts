@@ -1,9 +1,8 @@
 import { pathToFileURL } from 'node:url'
-import type { Problem } from '../../core/problems.ts'
 import { start } from '../../core/words/en/start.ts'
 import { places } from '../places.ts'
 import type * as Host from './serve.ts'
-import { type StartChoice, startChoice } from './start/arguments.ts'
+import { type ArgumentProblem, type StartChoice, startChoice } from './start/arguments.ts'
 import { build, needsBuild } from './start/build.ts'
 import { electronBinary, fetchElectron, fetchSeconds, hasDisplay } from './start/electron-binary.ts'
 import { openWindow } from './start/open-window.ts'
@@ -11,10 +10,8 @@ import { openWindow } from './start/open-window.ts'
 const say = (sentence: string) => console.error(sentence)
 
 /** Every problem of the arguments at once. */
-function tellProblems(problems: readonly Problem[]): number {
-  for (const { code, values } of problems) {
-    say(start.arguments[code as keyof typeof start.arguments]({ given: String(values?.given) }))
-  }
+function tellProblems(problems: readonly ArgumentProblem[]): number {
+  for (const { code, field } of problems) say(start.arguments[code]({ given: field }))
   say(start.usage)
   return 2
 }

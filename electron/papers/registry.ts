@@ -1,4 +1,5 @@
-import type { AnyContents, AnyKind } from '../../core/papers/working.ts'
+import type { AnyKind } from '../../core/papers/kinds.ts'
+import type { AnyContents } from '../../core/papers/working.ts'
 import { benchCard } from './kinds/bench-card.ts'
 import { claimCheck } from './kinds/claim-check.ts'
 import { conditionReport } from './kinds/condition-report.ts'

@@ -1,7 +1,8 @@
 import { HTTPException } from 'hono/http-exception'
 import type { z } from 'zod'
-import { type Problem, problem } from '../../core/problems.ts'
+import { type PlainCode, type Problem, problem } from '../../core/problems.ts'
 import { en } from '../../core/words/en/index.ts'
+import { sentences } from '../../core/words/en/sentences.ts'
 import { problemText } from '../../core/words/problem-text.ts'
 import { LedgerGone } from '../../db/file/ledger-refused.ts'
 import { Refusal } from '../../db/rows/refusal.ts'
@@ -21,6 +22,10 @@ const at = (input: unknown, path: readonly PropertyKey[]): unknown =>
     (value, key) => (typeof value === 'object' && value !== null ? Reflect.get(value, key) : undefined),
     input,
   )
+
+/** Whether a schema says itself what is wrong (`saying` in requests/fields.ts). */
+const isSaid = (code: unknown): code is PlainCode =>
+  typeof code === 'string' && Object.hasOwn(sentences, code)
 
 /** What zod found, in the shop's own codes. */
 function issueProblems(issue: Issue, input: unknown): Problem[] {
@@ -50,7 +55,7 @@ function issueProblems(issue: Issue, input: unknown): Problem[] {
     case 'invalid_union':
       return unionProblems(issue, field, at(input, issue.path))
     case 'custom':
-      return [problem(typeof issue.params?.code === 'string' ? issue.params.code : 'input.invalid', field)]
+      return [problem(isSaid(issue.params?.code) ? issue.params.code : 'input.invalid', field)]
     default:
       return [problem('input.invalid', field)]
   }

@@ -1,5 +1,5 @@
 import type { InferResponseType } from 'hono/client'
-import type { PaperKind } from '../../core/papers/contents.ts'
+import type { PaperKind } from '../../core/papers/kinds.ts'
 import { answer, api } from '../api.ts'
 
 /** One paper with what it says. */

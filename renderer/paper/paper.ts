@@ -1,6 +1,6 @@
 import type { InferResponseType } from 'hono/client'
 import type { Period } from '../../core/calendar/period.ts'
-import type { WorkingKind } from '../../core/papers/working.ts'
+import type { WorkingKind } from '../../core/papers/kinds.ts'
 import type { Words } from '../../core/words/en/index.ts'
 import { answer, api } from '../api.ts'
 

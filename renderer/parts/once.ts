@@ -27,7 +27,7 @@ export type SendAct<Input, Result> = (input: Input, now: Now) => Promise<Result>
 function problemsOf(error: Error | null, { screens }: Words): readonly ShownProblem[] {
   if (!error) return []
   if (error instanceof Refused) return error.problems
-  const failed = (message: string) => [{ code: 'request.failed', field: '', message }]
+  const failed = (message: string): ShownProblem[] => [{ code: 'request.failed', field: '', message }]
   if (error instanceof Unanswered) return [...error.problems, ...failed(screens.unanswered)]
   return failed(error instanceof TypeError ? screens.unreachable : screens.unreadable)
 }

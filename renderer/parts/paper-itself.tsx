@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react'
+import type { AnyKind } from '../../core/papers/kinds.ts'
 import type { PaperSize } from '../../core/papers/sizes.ts'
-import type { AnyKind } from '../../core/papers/working.ts'
 import { useShop } from '../shop.tsx'
 import { Facts, Section } from './page.tsx'
 import { PaperPreview } from './paper-preview.tsx'

@@ -1,7 +1,6 @@
 import { Link } from 'wouter'
 import type { Period } from '../../core/calendar/period.ts'
-import type { PaperKind } from '../../core/papers/contents.ts'
-import type { WorkingKind } from '../../core/papers/working.ts'
+import type { PaperKind, WorkingKind } from '../../core/papers/kinds.ts'
 import { bridge } from '../bridge.ts'
 import { useShop } from '../shop.tsx'
 import { type SaidPaper, useSay } from './announcer.tsx'

@@ -1,6 +1,6 @@
 import { type ReactNode, useRef, useState } from 'react'
+import type { AnyKind } from '../../core/papers/kinds.ts'
 import { type PaperSize, sizesOf } from '../../core/papers/sizes.ts'
-import type { AnyKind } from '../../core/papers/working.ts'
 import { bridge } from '../bridge.ts'
 import { useShop } from '../shop.tsx'
 import { FewChoice } from './field.tsx'

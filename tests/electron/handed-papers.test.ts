@@ -1,7 +1,7 @@
 import { cpSync, existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { goesHome } from '../../core/papers/working-kinds.ts'
+import { goesHome } from '../../core/papers/kinds.ts'
 import { en } from '../../core/words/en/index.ts'
 import { readArchive } from '../../db/archive/read.ts'
 import { archiveLines } from '../../db/archive/write.ts'

@@ -7,6 +7,7 @@ import { openLedger } from '../../db/file/ledger.ts'
 import { stagedChance } from '../../electron/day/demo-shop.ts'
 import { createHandler } from '../../electron/server/handler.ts'
 import { random } from '../chance.ts'
+import { mustBeSaid } from './said.ts'
 
 /** An answer with its status and JSON. */
 export interface Answer {
@@ -45,7 +46,13 @@ export function freshHandler(start = '2027-03-01T09:20:00.000Z', { played = true
   const migrations = join(import.meta.dirname, '../../migrations')
   const chance = stagedChance(random)
   const ledger = openLedger(file, { migrations, now: () => clock.at, random: chance.random })
-  const handle = createHandler({ ledger, now: () => clock.at, pages: folder, played })
+  const answered = createHandler({ ledger, now: () => clock.at, pages: folder, played })
+  const handle = async (request: Request): Promise<Response> => {
+    const response = await answered(request)
+    if (response.headers.get('Content-Type')?.startsWith('application/json'))
+      mustBeSaid(await response.clone().json())
+    return response
+  }
 
   const ask = async (path: string, init: RequestInit = {}): Promise<Answer> => {
     const response = await handle(new Request(`http://ledger${path}`, init))

@@ -294,7 +294,7 @@ describe('outside work', () => {
     }
     expect(refused(await shop.tryAct('bench.sendOut', precise)).problems).toEqual([
       'money.tooPrecise cost',
-      'money.negative price',
+      'number.negative price',
     ])
   })
 })

@@ -49,7 +49,7 @@ describe('parts', () => {
     [{ sizes: [{ dimension: 'height', value: '0', unit: 'mm' }] }, 'number.notPositive sizes[0].value'],
     [{ sizes: [{ dimension: 'height', value: '19', unit: 'ligne' }] }, 'input.notOneOf sizes[0].unit'],
     [{ unitCost: '1.234' }, 'money.tooPrecise unitCost'],
-    [{ unitPrice: '-1' }, 'money.negative unitPrice'],
+    [{ unitPrice: '-1' }, 'number.negative unitPrice'],
     [{ reorderAt: -1 }, 'input.tooSmall reorderAt'],
     [{ vendorId: 77 }, 'vendor.unknown vendorId'],
     [{ name: ' ' }, 'input.required name'],

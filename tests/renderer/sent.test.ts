@@ -1,13 +1,13 @@
 import { createServer } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import { describe, expect, it } from 'vitest'
-import { DoneBefore, fetchPatiently, Refused } from '../../renderer/api.ts'
+import { DoneBefore, fetchPatiently, Refused, type ShownProblem } from '../../renderer/api.ts'
 import { ended, type Line, pressed, Sending, type Sent, Unanswered } from '../../renderer/parts/sent.ts'
 
 type Words = { readonly amount: string }
 const five: Words = { amount: '5.00' }
 const six: Words = { amount: '6.00' }
-const refusal = (code: string) => new Refused([{ code, field: '', message: code }])
+const refusal = (code: ShownProblem['code']) => new Refused([{ code, field: '', message: code }])
 const lost = () => new TypeError('Failed to fetch')
 
 describe('what a press leads to', () => {
@@ -111,7 +111,7 @@ describe('a form whose answer is lost', () => {
   })
 
   it('still does not know where it is then turned away before its act was looked at', async () => {
-    for (const code of ['request.keyMissing', 'ledger.notOpen']) {
+    for (const code of ['request.keyMissing', 'ledger.notOpen'] as const) {
       const { press, form } = formOn(lost(), refusal(code))
       const told = await press(five)
       expect(told).toBeInstanceOf(Unanswered)

@@ -1,5 +1,5 @@
 import type { AccountName } from '../../accounts/names.ts'
-import type { PaperKind } from '../../papers/contents.ts'
+import type { PaperKind } from '../../papers/kinds.ts'
 import type { TaxDue } from '../../tax/due.ts'
 import type { DayBookArea } from '../day-book-areas.ts'
 import { acts } from './acts.ts'

@@ -1,6 +1,5 @@
-import { papers } from './papers.ts'
+import { paperSizeNames, workingTitles } from './paper-names.ts'
 import { vocabulary as v } from './vocabulary.ts'
-import { workingTitles } from './working-papers.ts'
 
 /** The words of coded values, by the name of the field they stand in. */
 export const coded: Readonly<Record<string, Readonly<Record<string, string>>>> = {
@@ -29,7 +28,7 @@ export const coded: Readonly<Record<string, Readonly<Record<string, string>>>> =
   method: v.paymentMethods,
   cause: v.writeOffKinds,
   kind: { ...v.placeKinds, ...v.partKinds, ...workingTitles },
-  size: papers.sizes,
+  size: paperSizeNames,
   ends: v.springEnds,
   causes: v.exclusions,
   exclusions: v.exclusions,

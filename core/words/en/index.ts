@@ -4,21 +4,19 @@ import { coded } from './coded.ts'
 import { condition } from './condition.ts'
 import { counter } from './counter.ts'
 import { demo } from './demo.ts'
-import { eInvoice, eInvoiceProblems } from './e-invoice.ts'
+import { eInvoice } from './e-invoice.ts'
 import { exports } from './exports.ts'
 import { figures } from './figures.ts'
 import { listImport } from './import.ts'
-import { meanwhile } from './meanwhile.ts'
 import { measures } from './measures.ts'
 import { messages } from './messages.ts'
 import { papers } from './papers.ts'
 import { priceBook } from './price-book.ts'
-import { problems } from './problems.ts'
-import { refusals } from './refusals.ts'
 import { register } from './register.ts'
 import { repair } from './repair.ts'
 import { restore } from './restore.ts'
 import { screens } from './screens.ts'
+import { sentences } from './sentences.ts'
 import { coverReasons, stillToShow, troubles, verdicts } from './shelf.ts'
 import { shelf } from './shelf-page.ts'
 import { shop } from './shop.ts'
@@ -48,7 +46,7 @@ export const en = {
   messages,
   papers,
   priceBook,
-  problems: { ...problems, ...refusals, ...meanwhile, ...eInvoiceProblems },
+  problems: sentences,
   register,
   repair,
   restore,

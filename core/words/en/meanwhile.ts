@@ -1,7 +1,6 @@
 import { coded } from './coded.ts'
+import type { Needs, Sentences } from './sentence.ts'
 import { vocabulary } from './vocabulary.ts'
-
-type Values = Readonly<Record<string, string | number>>
 
 const { notLookedAt } = vocabulary
 
@@ -15,7 +14,7 @@ const counted: Readonly<Record<string, string>> = {
   weightG: 'g',
 }
 
-const shown = ({ field, now }: Values): string => {
+const shown = ({ field, now }: Needs<'field' | 'now'>): string => {
   const value = String(now)
   const unit = counted[String(field)]
   return coded[String(field)]?.[value] ?? plain[value] ?? (unit ? `${value} ${unit}` : value)
@@ -23,6 +22,6 @@ const shown = ({ field, now }: Values): string => {
 
 /** What is said when somebody else changed a record that is open in two places. */
 export const meanwhile = {
-  'record.changedMeanwhile': (v: Values) =>
+  'record.changedMeanwhile': (v: Needs<'field' | 'now'>) =>
     `Meanwhile somebody ${v.now === '' ? 'emptied this' : `changed this to “${shown(v)}”`}. What stands in the field now is kept when you send again.`,
-}
+} satisfies Sentences

@@ -1,27 +1,12 @@
-import type { PaperSize } from '../../papers/sizes.ts'
-import type { AnyKind } from '../../papers/working.ts'
 import type { LineKind } from '../../pricing/kinds/index.ts'
 import type { QuantityUnit } from '../../pricing/kinds/kind.ts'
-import { workingPapers, workingTitles } from './working-papers.ts'
+import { paperSizeNames, paperTitles } from './paper-names.ts'
+import { workingPapers } from './working-papers.ts'
 
 /** Everything the papers say beyond the trade's vocabulary. */
 export const papers = {
-  titles: {
-    'claim-check': 'Claim check',
-    estimate: 'Estimate',
-    invoice: 'Invoice',
-    'credit-note': 'Credit note',
-    receipt: 'Receipt',
-    warranty: 'Warranty certificate',
-    ...workingTitles,
-  } satisfies Record<AnyKind, string>,
-  sizes: {
-    a4: 'A4',
-    letter: 'Letter',
-    a6: 'A6',
-    label62x29: 'label 62 × 29 mm',
-    label4x6: 'label 4 × 6 in',
-  } satisfies Record<PaperSize, string>,
+  titles: paperTitles,
+  sizes: paperSizeNames,
   ...workingPapers,
   supplementTitle: 'Supplement',
   refundTitle: 'Refund',

@@ -1,5 +1,5 @@
-import type { WorkingKind } from '../../papers/working.ts'
-import { workingTitles } from './working-papers.ts'
+import type { WorkingKind } from '../../papers/kinds.ts'
+import { workingTitles } from './paper-names.ts'
 
 type Values = Readonly<Record<string, string | number>>
 

@@ -1,19 +1,6 @@
-import type { WorkingKind } from '../../papers/working.ts'
 import type { PhotographMoment, View } from '../../vocabulary/intake.ts'
 
 /** What the working papers say: those drawn from the ledger as it stands, not issued. */
-export const workingTitles = {
-  tags: 'Tags',
-  'condition-report': 'Condition report',
-  'go-ahead': 'Go-ahead to sign',
-  'bench-card': 'Bench card',
-  'run-in-certificate': 'Run-in certificate',
-  'ready-letter': 'Ready letter',
-  'hand-over': 'Hand-over receipt',
-  statement: 'Statement of account',
-  'uncollected-letter': 'Letter on an uncollected clock',
-} satisfies Record<WorkingKind, string>
-
 export const workingPapers = {
   drawnOn: 'Drawn on',
   drawnNow: 'Drawn as the ledger stands',

@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { parseArgs } from 'node:util'
-import { bad, type Checked, good, type Problem, problem } from '../../../core/problems.ts'
+import { bad, type Checked, good } from '../../../core/problems.ts'
 import type { start } from '../../../core/words/en/start.ts'
 
 /** What the start command is asked to do. */
@@ -16,7 +16,11 @@ export interface StartChoice {
   readonly help: boolean
 }
 
-type Code = keyof typeof start.arguments
+/** One argument that is wrong: how, and what was written. */
+export interface ArgumentProblem {
+  readonly code: keyof typeof start.arguments
+  readonly field: string
+}
 
 const options = {
   ledger: { type: 'string' },
@@ -29,12 +33,12 @@ const options = {
 type Token = NonNullable<ReturnType<typeof parseArgs>['tokens']>[number]
 type OptionToken = Extract<Token, { kind: 'option' }>
 
-const wrong = (code: Code, given: string): Problem => problem(code, given, { given })
+const wrong = (code: ArgumentProblem['code'], field: string): ArgumentProblem => ({ code, field })
 
 const hasValue = (token: OptionToken) => token.value !== undefined && token.value !== ''
 
 /** What is wrong with one option by itself: unknown, without its value, or with one it does not take. */
-function optionProblems(token: OptionToken): Problem[] {
+function optionProblems(token: OptionToken): ArgumentProblem[] {
   const known = Object.entries(options).find(([name]) => name === token.name)?.[1]
   if (!known) return [wrong('option-unknown', token.rawName)]
   if (known.type === 'boolean')
@@ -43,7 +47,7 @@ function optionProblems(token: OptionToken): Problem[] {
   return hasValue(token) && !looksLikeOption ? [] : [wrong('value-missing', token.rawName)]
 }
 
-function tokenProblems(tokens: readonly Token[]): Problem[] {
+function tokenProblems(tokens: readonly Token[]): ArgumentProblem[] {
   const seen = new Set<string>()
   return tokens.flatMap(token => {
     if (token.kind === 'positional') return [wrong('word-unknown', token.value)]
@@ -57,7 +61,15 @@ function tokenProblems(tokens: readonly Token[]): Problem[] {
 const isPort = (text: string) => /^\d{1,5}$/.test(text) && Number(text) <= 65535
 
 /** What is wrong with the values: a port outside its range, a demonstration over a ledger that is there. */
-function valueProblems({ port, ledger, demo }: { port?: string; ledger?: string; demo: boolean }): Problem[] {
+function valueProblems({
+  port,
+  ledger,
+  demo,
+}: {
+  port?: string
+  ledger?: string
+  demo: boolean
+}): ArgumentProblem[] {
   const portProblems = port && !isPort(port) ? [wrong('port-range', port)] : []
   const over = demo && ledger && existsSync(ledger) ? [wrong('demo-over-ledger', ledger)] : []
   return [...portProblems, ...over]
@@ -66,7 +78,7 @@ function valueProblems({ port, ledger, demo }: { port?: string; ledger?: string;
 const textOf = (value: unknown) => (typeof value === 'string' && value !== '' ? value : undefined)
 
 /** The start command's arguments, or everything that is wrong with them. `folder` is what a relative FILE starts from. */
-export function startChoice(args: readonly string[], folder: string): Checked<StartChoice> {
+export function startChoice(args: readonly string[], folder: string): Checked<StartChoice, ArgumentProblem> {
   const { tokens, values } = parseArgs({ args: [...args], options, strict: false, tokens: true })
   const given = { port: textOf(values.port), ledger: textOf(values.ledger) }
   const ledger = given.ledger && resolve(folder, given.ledger)
@@ -74,7 +86,7 @@ export function startChoice(args: readonly string[], folder: string): Checked<St
   const asked = { ...(given.port && { port: given.port }), ...(ledger && { ledger }), demo }
   const problems = [...tokenProblems(tokens), ...valueProblems(asked)]
   if (problems.length > 0) return bad(problems)
-  return good({
+  return good<StartChoice>({
     open: values['no-open'] === undefined,
     ...(given.port && { port: Number(given.port) }),
     ...(ledger && { ledger }),

@@ -1,10 +1,11 @@
 import { z } from 'zod'
 import { isCivilDate } from '../../../core/calendar/civil.ts'
+import type { PlainCode } from '../../../core/problems.ts'
 
 const control = /[\p{Cc}]/u
 
 /** A refinement whose failure is the problem `code`. */
-const as = (code: string) => ({ params: { code } })
+const as = (code: PlainCode) => ({ params: { code } })
 
 const line = z
   .string()

@@ -70,7 +70,7 @@ describe('settings that could not be worked by', () => {
     const estimate = { validDays: 30, overrunPercent: '-10', overrunAmount: '-50' }
     expect(found({ estimate })).toEqual([
       'number.negative estimate.overrunPercent',
-      'money.negative estimate.overrunAmount',
+      'number.negative estimate.overrunAmount',
     ])
     expect(found({ prices: { ...settings.prices, benchRate: '5000', estimateFee: '5.5' } }, 'JPY')).toEqual([
       'money.tooPrecise prices.estimateFee',

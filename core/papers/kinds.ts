@@ -1,4 +1,5 @@
-import type { WorkingKind } from './working.ts'
+/** Which paper that is issued and numbered, and never changes again. */
+export type PaperKind = 'claim-check' | 'estimate' | 'invoice' | 'credit-note' | 'receipt' | 'warranty'
 
 /** One working paper: of what it is drawn, and whether an owner takes it home, so that a copy of what was handed out is kept. */
 interface WorkingPlan {
@@ -17,7 +18,13 @@ export const workingKinds = {
   'hand-over': { of: 'repair', goesHome: true },
   statement: { of: 'owner', goesHome: true },
   'uncollected-letter': { of: 'repair', goesHome: true },
-} as const satisfies Record<WorkingKind, WorkingPlan>
+} as const satisfies Record<string, WorkingPlan>
+
+/** Which working paper. */
+export type WorkingKind = keyof typeof workingKinds
+
+/** Any paper. */
+export type AnyKind = PaperKind | WorkingKind
 
 /** A working paper that an owner takes home. */
 export type HomeKind = {
