@@ -1,5 +1,6 @@
-import { dayMinutes, minuteOf } from '../calendar/local.ts'
+import { minuteOf } from '../calendar/local.ts'
 import type { WorkWeek } from '../calendar/opening.ts'
+import { dayMinutes } from '../calendar/units.ts'
 
 /** How much work lies ahead of the benches, and how long it will take them. */
 export interface BenchCapacity {

@@ -1,11 +1,10 @@
 import { tz } from '@date-fns/tz'
 import { addMonths as laterByMonths } from 'date-fns'
+import { dayMs } from './units.ts'
 
 /** A civil date, `YYYY-MM-DD`, of the years 1583 (where ISO 8601 begins without agreement) to 9999. */
 export type CivilDate = string
 
-/** A day of the calendar in milliseconds. */
-export const dayMs = 86_400_000
 const civilText = /^(\d{4})-(\d{2})-(\d{2})$/
 
 /** The day's number, 0 on 1970-01-01, or undefined when `text` is no civil date. */

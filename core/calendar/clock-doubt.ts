@@ -1,5 +1,6 @@
-import { addDays, type CivilDate, dayMs } from './civil.ts'
+import { addDays, type CivilDate } from './civil.ts'
 import { isOpenOn, type WorkCalendar } from './opening.ts'
+import { dayMs } from './units.ts'
 import { civilDateOf, type Instant } from './zone.ts'
 
 /** Against the last entry the computer's clock stands before it, or further after it than the shop's habits explain. */

@@ -1,12 +1,11 @@
 import { civilDate, dayOf } from './civil.ts'
+import { dayMinutes } from './units.ts'
 
 /** A local time of the shop's clocks, `YYYY-MM-DDTHH:MM`. */
 export type LocalTime = string
 
 /** A local time as minutes since 1970-01-01T00:00, to reckon with. */
 export type LocalMinute = number
-
-export const dayMinutes = 1440
 
 const clockText = /^([01]\d|2[0-3]):([0-5]\d)$/
 

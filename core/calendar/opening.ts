@@ -2,7 +2,8 @@ import { unless } from '../checked.ts'
 import { type Checked, type Problem, problem } from '../problems.ts'
 import { dateProblems } from './checks.ts'
 import { type CivilDate, dayOf, weekdayOfDay } from './civil.ts'
-import { dayMinutes, dayOfMinute, type LocalMinute, minuteOf } from './local.ts'
+import { dayOfMinute, type LocalMinute, minuteOf } from './local.ts'
+import { dayMinutes } from './units.ts'
 
 /**
  * One stretch of open hours: a weekday (1 Monday to 7 Sunday) from one time to another, `HH:MM`; half-open, and

@@ -1,8 +1,9 @@
 import { bad, type Checked, good, problem } from '../problems.ts'
 import { workTimeProblems } from './checks.ts'
 import { finalDay, firstDay, inCalendar } from './civil.ts'
-import { dayMinutes, dayOfMinute, type LocalMinute, type LocalTime, localMinute, localTime } from './local.ts'
+import { dayOfMinute, type LocalMinute, type LocalTime, localMinute, localTime } from './local.ts'
 import { isOpenAt, openSpans, type WorkCalendar } from './opening.ts'
+import { dayMinutes } from './units.ts'
 
 export {
   isOpenAt,

@@ -1,11 +1,11 @@
 import { tzOffset } from '@date-fns/tz'
 import type { CivilDate } from './civil.ts'
 import { type LocalTime, localMinute, localTime } from './local.ts'
+import { dayMs, minuteMs } from './units.ts'
 
 /** A point in time, ISO 8601 in UTC with milliseconds: `2026-11-25T09:00:00.000Z`. */
 export type Instant = string
 
-const minuteMs = 60_000
 const isoInstant = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d{1,3})?)?Z$/
 
 /**
@@ -36,9 +36,7 @@ export function instantOf(local: LocalTime, timeZone: string): Instant {
   const minute = localMinute(local)
   if (minute === undefined) throw new RangeError(`not a local time: ${local}`)
   const wall = minute * minuteMs
-  const offsets = [wall - 24 * 60 * minuteMs, wall + 24 * 60 * minuteMs].map(ms =>
-    offsetMinutes(ms, timeZone),
-  )
+  const offsets = [wall - dayMs, wall + dayMs].map(ms => offsetMinutes(ms, timeZone))
   const shown = offsets
     .map(offset => ({ offset, ms: wall - offset * minuteMs }))
     .filter(({ offset, ms }) => offsetMinutes(ms, timeZone) === offset)

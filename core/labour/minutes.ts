@@ -1,6 +1,5 @@
+import { minuteMs } from '../calendar/units.ts'
 import { type Instant, instantMs } from '../calendar/zone.ts'
-
-const minuteMs = 60_000
 
 /** The longest one stretch of work can be before it is taken for a clock that was forgotten, in minutes. Our own rule. */
 export const longestStretchMinutes = 16 * 60

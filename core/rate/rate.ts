@@ -1,3 +1,4 @@
+import { dayMs } from '../calendar/units.ts'
 import type { Instant } from '../calendar/zone.ts'
 import { bad, type Checked, good, type Problem, problem } from '../problems.ts'
 import { leastSquares, mostPoints } from '../statistics/line-fit.ts'
@@ -70,12 +71,10 @@ const lengthProblems = (parts: readonly (readonly Reading[])[]): Problem[] =>
     ? [problem('rate.segmentTooLong', 'readings', { most: mostPoints })]
     : []
 
-const msPerDay = 86_400_000
-
 /** The rates of one segment. */
 function segmentRate(readings: readonly Reading[]): Segment {
   const times = readings.map(({ at }) => Date.parse(at))
-  const days = times.map(time => (time - (times[0] ?? 0)) / msPerDay)
+  const days = times.map(time => (time - (times[0] ?? 0)) / dayMs)
   const errors = readings.map(reading => reading.errorSeconds)
   const line = readings.length < 2 ? null : leastSquares(days, errors)
   return {

@@ -1,7 +1,6 @@
+import { dayMs } from '../calendar/units.ts'
 import { segmentsOf } from './rate.ts'
 import type { Reading } from './reading.ts'
-
-const dayMs = 86_400_000
 
 /** Seconds a day gained (+) or lost (−) from each reading to the next; null for the first of each stretch of free running. */
 export const ratesBetween = (readings: readonly Reading[]): (number | null)[] =>

@@ -1,10 +1,11 @@
+import { dayMs, minuteMs } from '../calendar/units.ts'
 import { decimalOf } from '../decimal/decimal.ts'
 import { bad, type Checked, good, problem } from '../problems.ts'
 
 const secondsOnly = /^(\d{1,7}(?:\.\d{1,3})?)$/
 const minutesAndSeconds = /^(?:(\d{1,3}):)?(\d{1,5}):([0-5]\d(?:\.\d{1,3})?)$/
 const dialTime = /^=\s*([01]?\d|2[0-3]):([0-5]\d)(?::([0-5]\d))?$/
-const halfDayMs = 12 * 3_600_000
+const halfDayMs = dayMs / 2
 
 /**
  * The milliseconds fast (+) or slow (−) that were typed: `-63` in seconds, `2:10` or `+0:02` in minutes and seconds, `+1:02:10` with
@@ -27,7 +28,7 @@ function plainMs(text: string): number | undefined {
   const [all, hours = '0', minutes = '', seconds = ''] = minutesAndSeconds.exec(text) ?? []
   return all === undefined
     ? undefined
-    : (Number(hours) * 60 + Number(minutes)) * 60_000 + thousandths(seconds)
+    : (Number(hours) * 60 + Number(minutes)) * minuteMs + thousandths(seconds)
 }
 
 /** Seconds typed as a decimal of at most three places, in milliseconds, exact. */

@@ -1,3 +1,4 @@
+import { dayMs } from '../calendar/units.ts'
 import type { Instant } from '../calendar/zone.ts'
 
 /** A stretch of time; open at its end while it lasts. */
@@ -61,8 +62,6 @@ export interface TurnRoundRow<K extends string> {
   readonly days: Readonly<Record<TurnRoundPart, number>>
   readonly allDays: number
 }
-
-const dayMs = 86_400_000
 
 function meanOf<K extends string>(key: K, rounds: readonly TurnRound[]): TurnRoundRow<K> {
   const mean = (part: TurnRoundPart) =>

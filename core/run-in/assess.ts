@@ -1,4 +1,5 @@
 import { minuteOf } from '../calendar/local.ts'
+import { dayMs } from '../calendar/units.ts'
 import { gather, unless, whenGood } from '../checked.ts'
 import { type Checked, good, type Problem, problem } from '../problems.ts'
 import { type Rate, rateOf, segmentsOf } from '../rate/rate.ts'
@@ -13,8 +14,6 @@ import { type Trial, trialOf } from './trial.ts'
 
 export type { Movement, ShelfReading, Trouble } from './shelf-reading.ts'
 export type { StillToShow } from './still-to-show.ts'
-
-const dayMs = 86_400_000
 
 /** A clock's log on the shelf and what is asked of it. */
 export interface AssessmentInput extends Movement {

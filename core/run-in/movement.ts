@@ -1,4 +1,4 @@
-import { dayMinutes } from '../calendar/local.ts'
+import { dayMinutes } from '../calendar/units.ts'
 import type { Duration } from '../vocabulary/clock.ts'
 import type { Stage } from './policy.ts'
 
@@ -13,3 +13,7 @@ export const movements = {
 /** The running minutes a stage asks of a movement: its winds at the winding interval, or its days. */
 export const stageMinutes = ({ winds, days }: Pick<Stage, 'winds' | 'days'>, duration: Duration): number =>
   (winds === undefined ? (days ?? 0) : winds * movements[duration].windEveryDays) * dayMinutes
+
+/** How long all stages together are, in minutes of running. */
+export const stagesMinutes = (stages: readonly Stage[], duration: Duration): number =>
+  stages.reduce((sum, stage) => sum + stageMinutes(stage, duration), 0)

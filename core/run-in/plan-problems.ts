@@ -1,9 +1,9 @@
 import { localTimeProblems } from '../calendar/checks.ts'
-import { dayMinutes } from '../calendar/local.ts'
+import { dayMinutes } from '../calendar/units.ts'
 import { type Problem, problem } from '../problems.ts'
 import type { Duration } from '../vocabulary/clock.ts'
 import type { RunInInput } from './input.ts'
-import { movements, stageMinutes } from './movement.ts'
+import { movements, stageMinutes, stagesMinutes } from './movement.ts'
 import type { RunInPolicy, Stage } from './policy.ts'
 
 const longestStageDays = 3660
@@ -51,7 +51,7 @@ function stageProblems(stage: Stage, duration: Duration, field: string): Problem
 }
 
 const lengthProblems = (stages: readonly Stage[], duration: Duration): Problem[] => {
-  const days = stages.reduce((sum, stage) => sum + stageMinutes(stage, duration), 0) / dayMinutes
+  const days = stagesMinutes(stages, duration) / dayMinutes
   return days > 2 * longestStageDays
     ? [problem('runIn.stageLength', 'policy.stages', { longest: 2 * longestStageDays })]
     : []

@@ -1,12 +1,6 @@
 import { finalDay } from '../calendar/civil.ts'
-import {
-  dayMinutes,
-  dayOfMinute,
-  type LocalMinute,
-  type LocalTime,
-  localMinute,
-  localTime,
-} from '../calendar/local.ts'
+import { dayOfMinute, type LocalMinute, type LocalTime, localMinute, localTime } from '../calendar/local.ts'
+import { dayMinutes } from '../calendar/units.ts'
 import {
   isOpenAt,
   lastOpenMinute,
@@ -18,7 +12,7 @@ import { gather, unless, whenGood } from '../checked.ts'
 import { bad, type Checked, good, problem } from '../problems.ts'
 import type { Duration } from '../vocabulary/clock.ts'
 import type { RunInInput } from './input.ts'
-import { movements, stageMinutes } from './movement.ts'
+import { movements, stageMinutes, stagesMinutes } from './movement.ts'
 import { planProblems } from './plan-problems.ts'
 
 /** A stage in local time; the next begins as it ends. */
@@ -67,7 +61,7 @@ function runs(
   start: LocalMinute,
 ): Run[] | undefined {
   const { runningHours } = movements[duration]
-  let left = policy.stages.reduce((sum, stage) => sum + stageMinutes(stage, duration), 0)
+  let left = stagesMinutes(policy.stages, duration)
   const all: Run[] = []
   let woundAt = start
   while (left > 0) {

@@ -1,6 +1,5 @@
+import { dayMs } from '../calendar/units.ts'
 import type { Instant } from '../calendar/zone.ts'
-
-const dayMs = 86_400_000
 
 /** A stage with its planned times. */
 export interface TimedStage {

@@ -1,3 +1,4 @@
+import { dayMs } from '../calendar/units.ts'
 import type { Instant } from '../calendar/zone.ts'
 import { segmentsOf } from '../rate/rate.ts'
 import { leastSquares } from '../statistics/line-fit.ts'
@@ -46,7 +47,6 @@ export interface RateChart {
   readonly days: readonly { readonly x: number; readonly at: Instant }[]
 }
 
-const dayMs = 86_400_000
 const leastSpanSeconds = 20
 const labelWidth = 76
 

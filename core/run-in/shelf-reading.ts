@@ -1,4 +1,5 @@
-import { dayMinutes, minuteOf } from '../calendar/local.ts'
+import { minuteOf } from '../calendar/local.ts'
+import { dayMinutes, hourMs } from '../calendar/units.ts'
 import type { Reading } from '../rate/reading.ts'
 import { blowsAt, type StrikePattern } from '../strike/blows.ts'
 import type { Duration, OrUnknown, Strike } from '../vocabulary/clock.ts'
@@ -39,8 +40,6 @@ export type Trouble =
       readonly expected: number
       readonly heard: number
     }
-
-const hourMs = 3_600_000
 
 /** Milliseconds of an instant already checked. */
 export const msOf = ({ at }: Reading): number => Date.parse(at)

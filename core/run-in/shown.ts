@@ -1,4 +1,5 @@
 import { minuteOf } from '../calendar/local.ts'
+import { hourMs } from '../calendar/units.ts'
 import { blowsAt, type StrikePattern } from '../strike/blows.ts'
 import type { Assessment } from './assess.ts'
 
@@ -7,7 +8,7 @@ const at = (places: number, value: number | null): number | null =>
   value === null ? null : Math.round(value * 10 ** places) / 10 ** places
 
 /** A second misheard is four a day where a rate is told from a quarter of a day; from less it says nothing. This program's own rule. */
-const leastMsOfRate = 6 * 3_600_000
+const leastMsOfRate = 6 * hourMs
 
 /** The figures of a run as they are shown: seconds to a tenth, turns to a hundredth, days to a tenth. Null where not known, or not yet. */
 export function shownFigures({ rate, trendOverWind, verdict }: Assessment) {

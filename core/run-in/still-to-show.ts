@@ -1,5 +1,6 @@
+import { dayMinutes, dayMs } from '../calendar/units.ts'
 import type { Rate, Segment } from '../rate/rate.ts'
-import { movements, stageMinutes } from './movement.ts'
+import { movements, stagesMinutes } from './movement.ts'
 import type { RunInPolicy } from './policy.ts'
 import { expectedBlows, type Movement, type ShelfReading } from './shelf-reading.ts'
 
@@ -27,8 +28,6 @@ export type StillToShow =
 const fewestReadings = 3
 const fewestDays = 2
 
-const dayMs = 86_400_000
-
 /** What a test is judged by. */
 export interface Evidence {
   readonly movement: Movement
@@ -44,7 +43,7 @@ export interface Evidence {
 
 /** Days of running the policy asks for. */
 export const neededDays = (policy: RunInPolicy, { duration }: Movement): number =>
-  policy.stages.reduce((sum, stage) => sum + stageMinutes(stage, duration), 0) / 1440
+  stagesMinutes(policy.stages, duration) / dayMinutes
 
 /** Days from the first to the last reading of a segment. */
 const segmentDays = ({ from, to }: Segment): number => (Date.parse(to) - Date.parse(from)) / dayMs

@@ -1,9 +1,8 @@
+import { dayMs } from '../calendar/units.ts'
 import { segmentsOf } from '../rate/rate.ts'
 import type { Reading } from '../rate/reading.ts'
 import { leastSquares } from '../statistics/line-fit.ts'
 import { msOf } from './shelf-reading.ts'
-
-const dayMs = 86_400_000
 
 interface RateAt {
   readonly daysSinceWind: number

@@ -1,8 +1,6 @@
+import { dayMs, hourMs } from '../calendar/units.ts'
 import { movements } from './movement.ts'
 import { type Movement, msOf, ranDown, type ShelfReading, type Trouble, troublesOf } from './shelf-reading.ts'
-
-const dayMs = 86_400_000
-const hourMs = 3_600_000
 
 /**
  * The test as it stands: since when it counts, how long the clock has run in it, and every trouble of the whole

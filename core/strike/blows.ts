@@ -1,5 +1,6 @@
 import { localTimeProblems } from '../calendar/checks.ts'
-import { dayMinutes, dayOfMinute, type LocalMinute, type LocalTime, localMinute } from '../calendar/local.ts'
+import { dayOfMinute, type LocalMinute, type LocalTime, localMinute } from '../calendar/local.ts'
+import { dayMinutes } from '../calendar/units.ts'
 import { bad, type Checked, good, problem } from '../problems.ts'
 
 const quarterMinutes = 15

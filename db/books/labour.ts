@@ -1,4 +1,5 @@
 import { and, eq, gt, isNull, lt, or } from 'drizzle-orm'
+import { minuteMs } from '../../core/calendar/units.ts'
 import { localOf } from '../../core/calendar/zone.ts'
 import { entryMinutes, labourMinutes, longestStretchMinutes } from '../../core/labour/minutes.ts'
 import type { Settings } from '../../core/shop/settings.ts'
@@ -135,7 +136,7 @@ interface Stretch {
 }
 
 const minutesLater = (at: string, minutes: number): string =>
-  new Date(Date.parse(at) + minutes * 60_000).toISOString()
+  new Date(Date.parse(at) + minutes * minuteMs).toISOString()
 
 function timedStretch(input: EnterLabour, settings: Settings, now: string): Stretch {
   const moment = (field: 'from' | 'to') =>

@@ -1,5 +1,6 @@
 import { eq } from 'drizzle-orm'
 import { minuteOf } from '../../core/calendar/local.ts'
+import { minuteMs } from '../../core/calendar/units.ts'
 import { localOf } from '../../core/calendar/zone.ts'
 import { typedError } from '../../core/rate/typed-error.ts'
 import { standingEntries } from '../../core/run-in/log.ts'
@@ -46,7 +47,7 @@ export interface ReadingEntry {
 /** Milliseconds of the shop's day at the instant, by the computer's clock. */
 function computerMs(at: string, settings: Settings): number {
   const minute = minuteOf(localOf(at, settings.place.timeZone).slice(11)) ?? 0
-  return minute * 60_000 + (Date.parse(at) % 60_000)
+  return minute * minuteMs + (Date.parse(at) % minuteMs)
 }
 
 /** The same by the reference: the error last found in the computer's clock taken off. */

@@ -1,6 +1,7 @@
 import { eq } from 'drizzle-orm'
 import { cautionsFor } from '../../core/cautions/cautions.ts'
 import type { ClaimCheckContents } from '../../core/papers/contents.ts'
+import { repairCode } from '../../core/papers/repair-code.ts'
 import type { Settings } from '../../core/shop/settings.ts'
 import type { Write } from '../file/ledger.ts'
 import { dropDraft } from '../rows/drafts.ts'
@@ -66,7 +67,7 @@ function issueClaimCheck(tx: Write, doing: Doing, settings: Settings, repair: Re
     estimate: saidOfCost(settings, input),
     ...(input.signedInBy ? { signedIn: { name: input.signedInBy, at: doing.at } } : {}),
     cautions: cautionsFor(clock),
-    qr: `countwheel:${repair.number}`,
+    qr: repairCode(repair),
   }
   return issue(tx, doing, {
     contents,

@@ -1,10 +1,11 @@
 import { civilDateOf } from '../../core/calendar/zone.ts'
+import { repairCode } from '../../core/papers/repair-code.ts'
 import type { BenchCardContents } from '../../core/papers/working.ts'
 import type { Read } from '../file/ledger.ts'
 import { repairView } from '../read/repair.ts'
 import { repairRow } from '../rules/facts.ts'
 import { belongingsOf } from './belongings.ts'
-import { paperBelonging, repairAndTop, repairCode } from './top.ts'
+import { paperBelonging, repairAndTop } from './top.ts'
 
 /** What goes to the bench with the clock, as the ledger has it at `at`. */
 export function benchCardContents(read: Read, repairId: number, at: string): BenchCardContents {

@@ -1,7 +1,8 @@
+import { repairCode } from '../../core/papers/repair-code.ts'
 import type { PaperTag, TagsContents } from '../../core/papers/working.ts'
 import type { Read } from '../file/ledger.ts'
 import { belongingsOf } from './belongings.ts'
-import { paperBelonging, repairAndTop, repairCode } from './top.ts'
+import { paperBelonging, repairAndTop } from './top.ts'
 
 /** Tags for the clock of a repair and for everything the shop holds with it. */
 export function tagsContents(read: Read, repairId: number, at: string): TagsContents {

@@ -26,9 +26,6 @@ export function repairAndTop(read: Read, repairId: number, at: string) {
   return { repair, top: repairTop(read, repair, at), timeZone: readSettings(read).place.timeZone }
 }
 
-/** What the QR code of a repair says. */
-export const repairCode = (repair: RepairRow): string => `countwheel:${repair.number}`
-
 /** A belonging as papers carry it. */
 export const paperBelonging = ({
   item,

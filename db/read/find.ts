@@ -1,5 +1,6 @@
 import { and, asc, desc, eq, isNull, sql } from 'drizzle-orm'
 import { contactMeant, contactText } from '../../core/owner/contact.ts'
+import { typedOrScanned } from '../../core/papers/repair-code.ts'
 import type { Stage } from '../../core/standing/standing.ts'
 import type { Form } from '../../core/vocabulary/clock.ts'
 import type { Read } from '../file/ledger.ts'
@@ -103,7 +104,7 @@ function contactShown(read: Read, entryIds: readonly number[]) {
  * or a serial from anywhere inside, of one kind where asked. At most `mostFound`, an exact repair number first. The text of a claim check's QR code finds its repair.
  */
 export function found(read: Read, typed: string, kind: Found['kind'] | null = null): Found[] {
-  const text = typed.trim().replace(/^countwheel:/, '')
+  const text = typedOrScanned(typed)
   const ids = [
     ...new Set([
       ...(kind === null || kind === 'repair' ? exactRepair(read, text) : []),

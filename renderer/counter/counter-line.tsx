@@ -1,13 +1,11 @@
 import { type FormEvent, useState } from 'react'
 import { useLocation } from 'wouter'
+import { typedOrScanned } from '../../core/papers/repair-code.ts'
 import { answer, api } from '../api.ts'
 import { useSay } from '../parts/announcer.tsx'
 import { EntryLine } from '../parts/page.tsx'
 import { useShop } from '../shop.tsx'
 import type { CounterRow } from './counter-row.ts'
-
-/** What was typed, or the number a claim check’s QR code carries. */
-const plain = (text: string) => text.trim().replace(/^countwheel:/, '')
 
 /** Where a typed line leads: a number to its repair (when there is one), a name to taking in. */
 async function whereTo(text: string): Promise<string | undefined> {
@@ -28,9 +26,9 @@ export function CounterLine({ chosen }: { chosen: CounterRow | undefined }) {
   const [text, setText] = useState('')
   const go = async (event: FormEvent) => {
     event.preventDefault()
-    const place = await whereTo(plain(text))
+    const place = await whereTo(typedOrScanned(text))
     if (place) navigate(place)
-    else say(line.notFound(plain(text)))
+    else say(line.notFound(typedOrScanned(text)))
   }
   return (
     <EntryLine label={line.label}>

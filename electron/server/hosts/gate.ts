@@ -1,3 +1,4 @@
+import { daySeconds } from '../../../core/calendar/units.ts'
 import type { Refusal } from '../../../core/words/en/start.ts'
 import { guardHeaders } from '../guard-headers.ts'
 import { refuse } from '../refusals.ts'
@@ -8,7 +9,7 @@ import type { Handle } from './limits.ts'
 const cookieName = (port: number) => `countwheel-${port}`
 
 /** A week: the token dies with the run anyway, and a browser closed overnight comes back in. */
-const cookieSeconds = 7 * 24 * 60 * 60
+const cookieSeconds = 7 * daySeconds
 
 /** The names this computer has for itself; any other Host is a page that had its own name point here (DNS rebinding). */
 function hostRefusal(request: Request, port: number): Refusal | undefined {

@@ -1,6 +1,7 @@
 import { Hono } from 'hono'
 import { z } from 'zod'
 import { minuteOf } from '../../../core/calendar/local.ts'
+import { daySeconds } from '../../../core/calendar/units.ts'
 import * as log from '../../../db/books/readings.ts'
 import * as book from '../../../db/books/shelf.ts'
 import { body } from './body.ts'
@@ -37,7 +38,7 @@ const startInput = z.strictObject({
   placeId: id,
   start: openMoment,
   limitPerDay: decimal
-    .refine(text => Number(text) > 0 && Number(text) <= 86_400, saying('runIn.limitPerDay'))
+    .refine(text => Number(text) > 0 && Number(text) <= daySeconds, saying('runIn.limitPerDay'))
     .nullable()
     .default(null),
   error: error.nullable().default('0'),
