@@ -54,6 +54,8 @@ test('register, accounts and shop are worked by keyboard alone', async ({ page }
   await test.step('an invoice is credited after a question', async () => {
     await hands.press('Alt+4')
     await hands.choose('Show', 'invoices')
+    // What stood there before stays in sight until the list that was asked for has come.
+    await expect(page.locator('a.open').first()).toHaveText(/^I\d/)
     await hands.to(page.locator('a.open').first())
     await hands.press('Enter')
     await expect(page.getByRole('heading', { level: 1, name: /^Invoice / })).toBeVisible()
@@ -72,6 +74,8 @@ test('register, accounts and shop are worked by keyboard alone', async ({ page }
   await test.step('a part of an invoice is credited line by line, with what it comes to in the question', async () => {
     await hands.press('Alt+4')
     await hands.choose('Show', 'invoices')
+    // What stood there before stays in sight until the list that was asked for has come.
+    await expect(page.locator('a.open').first()).toHaveText(/^I\d/)
     await hands.to(page.locator('a.open').first())
     for (let line = 0; line < 3; line++) await hands.press('ArrowDown')
     await expect(page.locator('a.open:focus')).toHaveText('I0002')
