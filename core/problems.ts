@@ -39,6 +39,10 @@ export const bad = <P = Problem>(problems: readonly P[]): { ok: false; problems:
   problems,
 })
 
+/** What is wrong with it; nothing where it is good. */
+export const problemsOf = (checked: Checked<unknown>): readonly Problem[] =>
+  checked.ok ? [] : checked.problems
+
 /** The problems of something that stands at `path`; at the top where it is ''. */
 export const problemsUnder = (path: string, problems: readonly Problem[]): Problem[] =>
   problems.map(one => ({ ...one, field: [path, one.field].filter(Boolean).join('.') }))

@@ -1,4 +1,4 @@
-import type { Stage } from '../standing/standing.ts'
+import type { Stage } from '../standing/stages.ts'
 
 /** Where a thing can be, in the order the list is read. */
 export const whereabouts = ['counter', 'bench', 'shelf', 'by-tag', 'vendor', 'owner'] as const

@@ -43,3 +43,11 @@ export function cashFor(amount: Minor, open: Minor, step: Minor): Cash | null {
   if (amount === open || amount === whole) return { amount: whole, rounding: minor(open - whole) }
   return inCash(amount, step) === amount ? { amount, rounding: minor(0) } : null
 }
+
+/** What changes hands for `amount` where `open` is to be paid: in cash what coins can pay (null where they cannot), by any other way all of it. */
+export const changesHands = (cash: boolean, amount: Minor, open: Minor, step: Minor): Cash | null =>
+  cash ? cashFor(amount, open, step) : { amount, rounding: minor(0) }
+
+/** What of a payment is more than is open; never below nothing. */
+export const restOf = ({ amount, rounding }: Cash, open: Minor): Minor =>
+  minor(Math.max(amount + rounding - open, 0))

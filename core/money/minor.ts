@@ -52,6 +52,12 @@ export function parseMinorExact(text: string, digits: MinorDigits, field: string
   return minorOf(n / d, field)
 }
 
+/** As `parseMinor`, and `number.negative` below zero. */
+export function parseAmount(text: string, currency: string, field: string): Checked<Minor> {
+  const amount = parseMinor(text, currency, field)
+  return amount.ok && amount.value < 0 ? bad([problem('number.negative', field)]) : amount
+}
+
 /** The amount typed in major units, rounded half up to the currency's minor unit. */
 export function parseMinorRounded(text: string, digits: MinorDigits, field: string): Checked<Minor> {
   const amount = parseMoney(text, field)

@@ -1,6 +1,6 @@
 import { whenGood } from '../checked.ts'
 import { decimalOf, decimalText } from '../decimal/decimal.ts'
-import { type Minor, minor, minorText, parseMinor } from '../money/minor.ts'
+import { type Minor, minor, minorText, parseAmount } from '../money/minor.ts'
 import type { WorkingStep } from '../papers/contents.ts'
 import { bad, type Checked, good, problem } from '../problems.ts'
 import { type Form, forms } from '../vocabulary/clock.ts'
@@ -10,7 +10,7 @@ import { outsidePrice, partPrice } from './cost-price.ts'
 import type { LineKind } from './kinds/index.ts'
 import { labourPrice } from './labour-price.ts'
 import type { PriceBook } from './price-book.ts'
-import { notNegative, type Quoted } from './quoted.ts'
+import type { Quoted } from './quoted.ts'
 
 /** What is asked of the price book for one line; figures are decimal texts, money in major units. */
 export type BookAsked =
@@ -126,7 +126,7 @@ const callOut = ({ distance, clocks }: Ask<'call-out'>, { book, currency }: Desk
   )
 
 function estimateFee(_: Ask<'estimate-fee'>, { book, currency }: Desk): Checked<BookLine> {
-  const fee = notNegative(parseMinor(book.estimateFee, currency, 'estimateFee'), 'estimateFee')
+  const fee = parseAmount(book.estimateFee, currency, 'estimateFee')
   return whenGood(fee, amount =>
     amount === 0
       ? bad([problem('book.noFee', 'from')])

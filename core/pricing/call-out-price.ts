@@ -1,17 +1,20 @@
 import { gather, unless, whenGood } from '../checked.ts'
 import { decimalText, parseNonNegative, subtractDecimals } from '../decimal/decimal.ts'
-import { currencyDigits, minorText, parseMinor } from '../money/minor.ts'
+import { currencyDigits, minorText, parseAmount } from '../money/minor.ts'
 import { times } from '../money/scaled.ts'
 import type { WorkingStep } from '../papers/contents.ts'
 import { type Checked, problem } from '../problems.ts'
 import type { PriceBook } from './price-book.ts'
-import { notNegative, parsePrice, type Quoted, quoted } from './quoted.ts'
+import { parsePrice, type Quoted, quoted } from './quoted.ts'
 
 /** A visit: how far, in the shop's unit of distance as decimal text, and to how many clocks. */
 export interface VisitAsked {
   readonly distance: string
   readonly clocks: number
 }
+
+/** The most clocks one visit is to. Our own bound, against a slip of the finger. */
+export const mostClocksVisited = 1000
 
 /**
  * A house call: the fee, the distance beyond what is free, and each clock after the first. Problems: `book.clocks`,
@@ -23,8 +26,10 @@ export function callOutPrice(
   currency: string,
 ): Checked<Quoted> {
   const wrongCount =
-    Number.isInteger(clocks) && clocks >= 1 && clocks <= 1000 ? [] : [problem('book.clocks', 'clocks')]
-  const sum = (text: string, field: string) => notNegative(parseMinor(text, currency, field), field)
+    Number.isInteger(clocks) && clocks >= 1 && clocks <= mostClocksVisited
+      ? []
+      : [problem('book.clocks', 'clocks')]
+  const sum = (text: string, field: string) => parseAmount(text, currency, field)
   const figures = gather({
     digits: currencyDigits(currency),
     further: unless(wrongCount, () => BigInt(clocks - 1)),

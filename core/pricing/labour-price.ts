@@ -1,13 +1,13 @@
 import { gather, whenGood } from '../checked.ts'
 import { addDecimals, decimalText, parseNonNegative } from '../decimal/decimal.ts'
-import { currencyDigits, minorText, parseMinor } from '../money/minor.ts'
+import { currencyDigits, minorText, parseAmount } from '../money/minor.ts'
 import { percentOf, times } from '../money/scaled.ts'
 import type { WorkingStep } from '../papers/contents.ts'
 import { bad, type Checked, problem } from '../problems.ts'
 import type { Form } from '../vocabulary/clock.ts'
 import type { Work } from '../vocabulary/work.ts'
 import { bookHours, type PriceBook } from './price-book.ts'
-import { notNegative, parsePrice, type Quoted, quoted } from './quoted.ts'
+import { parsePrice, type Quoted, quoted } from './quoted.ts'
 
 /** The work to be priced. */
 export interface LabourAsked {
@@ -31,7 +31,7 @@ export function labourPrice(book: PriceBook, asked: LabourAsked, currency: strin
     hours: parseNonNegative(entry.hours, 'hours'),
     further: parseNonNegative(asked.furtherHours ?? '0', 'furtherHours'),
     rate: parsePrice(book.benchRate, 'benchRate'),
-    minimum: notNegative(parseMinor(book.minimumCharge, currency, 'minimumCharge'), 'minimumCharge'),
+    minimum: parseAmount(book.minimumCharge, currency, 'minimumCharge'),
     rush: parseNonNegative(asked.rush ? book.rushPercent : '0', 'rushPercent'),
   })
   return whenGood(figures, ({ digits, hours, further, rate, minimum, rush }) => {

@@ -1,11 +1,8 @@
 import { parseNonNegative } from '../decimal/decimal.ts'
-import { parseMinor } from '../money/minor.ts'
-import { type Checked, type Problem, problem } from '../problems.ts'
+import { parseAmount } from '../money/minor.ts'
+import { type Problem, problem, problemsOf } from '../problems.ts'
 import { parsedTiers } from './cost-price.ts'
 import type { BookHours, PriceBook } from './price-book.ts'
-import { notNegative } from './quoted.ts'
-
-const problemsOf = (checked: Checked<unknown>): readonly Problem[] => (checked.ok ? [] : checked.problems)
 
 /**
  * What is wrong with a price book, amounts in `currency`: figures that are none or negative, `book.hoursTwice`,
@@ -28,9 +25,7 @@ export function priceBookProblems(book: PriceBook, currency: string): Problem[] 
   }
   return [
     ...Object.entries(decimals).flatMap(([field, text]) => problemsOf(parseNonNegative(text, field))),
-    ...Object.entries(amounts).flatMap(([field, text]) =>
-      problemsOf(notNegative(parseMinor(text, currency, field), field)),
-    ),
+    ...Object.entries(amounts).flatMap(([field, text]) => problemsOf(parseAmount(text, currency, field))),
     ...hours.flatMap((entry, i) => hoursProblems(entry, hours.slice(0, i), `hours[${i}]`)),
     ...problemsOf(parsedTiers(book.markup)),
   ]

@@ -1,4 +1,5 @@
 import type { Minor } from '../money/minor.ts'
+import { type Problem, problem } from '../problems.ts'
 
 /** What was said of the cost over the counter, in minor units, tax included; each end only where it was told. */
 export interface QuotedRange {
@@ -10,6 +11,10 @@ export interface QuotedRange {
 export interface SaidOfCost extends QuotedRange {
   readonly fee?: Minor | undefined
 }
+
+/** `estimate.highBelowLow` on `field` where the upper end lies below the lower one; an end that was not told is never wrong. */
+export const rangeProblems = (low: Minor | null, high: Minor | null, field: string): Problem[] =>
+  low !== null && high !== null && high < low ? [problem('estimate.highBelowLow', field)] : []
 
 /** Where an estimate leaves what was said before: above its upper end, or below its lower one; null where it keeps within. */
 export function leavesQuoted(

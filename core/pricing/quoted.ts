@@ -22,7 +22,3 @@ export const parsePrice = (text: string, field: string): Checked<Decimal> =>
   whenGood(parseMoney(text, field), price =>
     price.units < 0n ? bad([problem('number.negative', field)]) : good(price),
   )
-
-/** The amount, or `number.negative`. */
-export const notNegative = (amount: Checked<Minor>, field: string): Checked<Minor> =>
-  whenGood(amount, exact => (exact < 0 ? bad([problem('number.negative', field)]) : good(exact)))

@@ -25,7 +25,7 @@ const largestError = 1e9
 const mostReadings = 20_000
 
 /**
- * Problems of a log: `date.notAnInstant`, `rate.error`, `rate.nutTurns`, `rate.outOfOrder`, `rate.sameTime`,
+ * Problems of a log: `date.notAnInstant`, `rate.error`, `reading.nutTurns`, `rate.outOfOrder`, `rate.sameTime`,
  * `rate.tooMany`.
  */
 export function readingProblems(readings: readonly Reading[], field = 'readings'): Problem[] {
@@ -45,8 +45,14 @@ function oneReading(reading: Reading, ms: number | undefined, field: string): Pr
   const { at, errorSeconds, nutTurns = 0 } = reading
   const problems = ms === undefined ? [problem('date.notAnInstant', `${field}.at`, { text: at })] : []
   if (!withinSize(errorSeconds, largestError)) problems.push(problem('rate.error', `${field}.errorSeconds`))
-  if (!withinSize(nutTurns, 1000)) problems.push(problem('rate.nutTurns', `${field}.nutTurns`))
+  if (!isNutTurns(nutTurns)) problems.push(problem('reading.nutTurns', `${field}.nutTurns`))
   return problems
 }
+
+/** The most turns of the nut one reading may say, either way. Our own bound: more is a slip of the finger, no screw is so long. */
+const mostNutTurns = 100
+
+/** Whether these are turns that can have been given to a rating nut. */
+export const isNutTurns = (turns: number): boolean => withinSize(turns, mostNutTurns)
 
 const withinSize = (n: number, most: number): boolean => Number.isFinite(n) && Math.abs(n) <= most

@@ -3,7 +3,8 @@ import { dayMs } from '../calendar/units.ts'
 import { gather, unless, whenGood } from '../checked.ts'
 import { type Checked, good, type Problem, problem } from '../problems.ts'
 import { type Rate, rateOf, segmentsOf } from '../rate/rate.ts'
-import { strikePatterns } from '../strike/blows.ts'
+import { mostBlows, strikePatterns } from '../strike/blows.ts'
+import { isLimitPerDay } from './limits.ts'
 import { movements } from './movement.ts'
 import { policyProblems } from './plan-problems.ts'
 import type { RunInPolicy } from './policy.ts'
@@ -56,7 +57,7 @@ export interface Assessment {
 }
 
 /**
- * The assessment of a log. Problems: those of `rateOf` and of the policy, `runIn.limit`, `runIn.pattern`,
+ * The assessment of a log. Problems: those of `rateOf` and of the policy, `runIn.limitPerDay`, `runIn.pattern`,
  * `date.notATime`, `strike.blows`.
  */
 export function runInAssessment(input: AssessmentInput): Checked<Assessment> {
@@ -122,8 +123,8 @@ const figures = (input: AssessmentInput, rate: Rate, trial: Trial): Verdict['val
 
 function assessmentProblems(input: AssessmentInput): Problem[] {
   const problems = policyProblems(input.policy, input.duration)
-  if (!(Number.isFinite(input.limitSecondsPerDay) && input.limitSecondsPerDay > 0))
-    problems.push(problem('runIn.limit', 'limitSecondsPerDay'))
+  if (!isLimitPerDay(input.limitSecondsPerDay))
+    problems.push(problem('runIn.limitPerDay', 'limitSecondsPerDay'))
   if (input.pattern !== null && !strikePatterns.includes(input.pattern))
     problems.push(problem('strike.pattern', 'pattern'))
   input.readings.forEach(({ heard }, i) => {
@@ -135,7 +136,7 @@ function assessmentProblems(input: AssessmentInput): Problem[] {
 function heardProblems({ at, blows }: NonNullable<ShelfReading['heard']>, field: string): Problem[] {
   const problems: Problem[] = []
   if (minuteOf(at) === undefined) problems.push(problem('date.notATime', `${field}.at`, { text: at }))
-  if (!Number.isInteger(blows) || blows < 0 || blows > 100)
+  if (!Number.isInteger(blows) || blows < 0 || blows > mostBlows)
     problems.push(problem('strike.blows', `${field}.blows`))
   return problems
 }

@@ -1,3 +1,4 @@
+import { daySeconds } from '../calendar/units.ts'
 import type { StrikePattern } from '../strike/blows.ts'
 import type { Chime, Escapement, Form, OrUnknown, Power, Strike } from '../vocabulary/clock.ts'
 import { expectedRates } from './expected-rate.ts'
@@ -23,6 +24,10 @@ export function usualLimitPerDay({ form, power, escapement }: Going): string {
   const key = byForm[form] ?? (spring ? 'recoil' : 'mantel')
   return String(Math.round(expectedRates[key].secondsPerDay))
 }
+
+/** Whether this can be the greatest rate a clock is handed over with, in seconds a day: above 0, and at most a whole day. */
+export const isLimitPerDay = (secondsPerDay: number): boolean =>
+  secondsPerDay > 0 && secondsPerDay <= daySeconds
 
 interface Sounding {
   readonly form: Form

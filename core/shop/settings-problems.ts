@@ -1,10 +1,10 @@
 import { workCalendar } from '../calendar/opening.ts'
 import { parseNonNegative } from '../decimal/decimal.ts'
-import { parseMinor } from '../money/minor.ts'
+import { parseAmount } from '../money/minor.ts'
 import { lineKinds } from '../pricing/kinds/index.ts'
 import { priceBookProblems } from '../pricing/price-book-problems.ts'
 import type { Tax } from '../pricing/price-input.ts'
-import { type Checked, type Problem, problem, problemsUnder as under } from '../problems.ts'
+import { type Problem, problem, problemsOf, problemsUnder as under } from '../problems.ts'
 import { policyProblems } from '../run-in/plan-problems.ts'
 import { durations } from '../vocabulary/clock.ts'
 import { scopes } from '../vocabulary/work.ts'
@@ -14,14 +14,12 @@ import type { Settings, SettingsGroup } from './settings.ts'
 /** Some groups of settings, each whole. */
 export type SomeSettings = { readonly [G in SettingsGroup]?: Settings[G] | undefined }
 
-const problemsOf = (checked: Checked<unknown>): readonly Problem[] => (checked.ok ? [] : checked.problems)
-
 /** What is wrong with groups of settings as the shop would go by them, beyond their shape; amounts in `currency`. Fields are paths such as `hours.week[0].to`. */
 export function settingsProblems(some: SomeSettings, currency: string): Problem[] {
   const { cash, hours, tax, prices, estimate, warranty, runIn } = some
   return [
     ...(hours ? under('hours', problemsOf(workCalendar({ week: hours.week, holidays: [] }))) : []),
-    ...(cash ? amountProblems(cash.step, currency, 'cash.step') : []),
+    ...(cash ? problemsOf(parseAmount(cash.step, currency, 'cash.step')) : []),
     ...(tax ? under('tax', taxProblems(tax)) : []),
     ...(prices ? under('prices', priceBookProblems(prices, currency)) : []),
     ...(estimate ? under('estimate', estimateProblems(estimate, currency)) : []),
@@ -43,18 +41,12 @@ function taxLineProblems({ code, rate }: Tax, before: readonly Tax[], field: str
   ]
 }
 
-/** `number.negative` below zero, and what is no amount in the currency. */
-function amountProblems(text: string, currency: string, field: string): readonly Problem[] {
-  const amount = parseMinor(text, currency, field)
-  return amount.ok && amount.value < 0 ? [problem('number.negative', field)] : problemsOf(amount)
-}
-
 const estimateProblems = (
   { overrunPercent, overrunAmount }: Settings['estimate'],
   currency: string,
 ): Problem[] => [
   ...problemsOf(parseNonNegative(overrunPercent, 'overrunPercent')),
-  ...amountProblems(overrunAmount, currency, 'overrunAmount'),
+  ...problemsOf(parseAmount(overrunAmount, currency, 'overrunAmount')),
 ]
 
 /** The lengths of the terms; the day they start does not matter to them. */

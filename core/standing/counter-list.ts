@@ -1,7 +1,8 @@
 import type { CivilDate } from '../calendar/civil.ts'
 import { daysBetween } from '../calendar/civil.ts'
+import { isOverdue } from '../calendar/due.ts'
 import type { WaitReason } from '../vocabulary/work.ts'
-import type { Stage } from './standing.ts'
+import { awaitsWord, isToCollect, isUnfinished, type Stage } from './stages.ts'
 
 /** The groups of the counter's list, in the order they are read: what is most urgent to the owner waiting comes first. */
 export const counterGroups = [
@@ -33,20 +34,15 @@ export interface CounterFacts {
 export const isLate = (
   { stage, estimatedOn }: Pick<CounterFacts, 'stage' | 'estimatedOn'>,
   today: CivilDate,
-): boolean =>
-  estimatedOn !== null &&
-  estimatedOn < today &&
-  stage !== 'ready' &&
-  stage !== 'declined' &&
-  stage !== 'collected'
+): boolean => isOverdue(estimatedOn, today) && isUnfinished(stage)
 
 /** The group a repair in the shop belongs to today. */
 export function counterGroup(facts: CounterFacts, today: CivilDate): CounterGroup {
   const { stage } = facts
-  if (stage === 'ready' || stage === 'declined') return 'to-collect'
+  if (isToCollect(stage)) return 'to-collect'
   if (facts.comeback) return 'comeback'
   if (facts.toSend) return 'to-send'
-  if (stage === 'estimate-out' || facts.waitingFor === 'owner') return 'awaiting-word'
+  if (awaitsWord(facts)) return 'awaiting-word'
   if (isLate(facts, today)) return 'late'
   if (facts.partsIn) return 'parts-in'
   return stage === 'taken-in' ? 'to-estimate' : 'in-hand'
@@ -58,4 +54,4 @@ export const isUncollected = (
   readySince: CivilDate,
   today: CivilDate,
   uncollectedDays: number,
-): boolean => (stage === 'ready' || stage === 'declined') && daysBetween(readySince, today) > uncollectedDays
+): boolean => isToCollect(stage) && daysBetween(readySince, today) > uncollectedDays

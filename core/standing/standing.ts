@@ -1,24 +1,6 @@
 import type { PlainCode } from '../problems.ts'
 import type { WaitReason } from '../vocabulary/work.ts'
-
-/**
- * The stages of a repair and how many of the eight notches of the count wheel each has passed.
- * The order is the order of the job.
- */
-export const stages = {
-  'taken-in': { notches: 1 },
-  'estimate-out': { notches: 2 },
-  'go-ahead': { notches: 3 },
-  'on-the-bench': { notches: 4 },
-  waiting: { notches: 4 },
-  'running-in': { notches: 6 },
-  ready: { notches: 7 },
-  declined: { notches: 7 },
-  collected: { notches: 8 },
-} as const
-
-/** Where a repair stands. `declined` is ready to return unrepaired. */
-export type Stage = keyof typeof stages
+import { isInShop, isToCollect, type Stage, stages, takesEstimate } from './stages.ts'
 
 /** What a person may do next to a repair. */
 export type RepairAct =
@@ -119,7 +101,7 @@ const maySettle = (f: RepairFacts): boolean => f.invoiced || f.covered || f.esti
 const gates: Record<RepairAct, Gate> = {
   'record-word': f => firstThat([!f.estimateSent, 'standing.noEstimateSent']),
   'send-estimate': f => firstThat([!f.estimateWritten || f.estimateSent, 'standing.noEstimateWritten']),
-  'write-estimate': (_, stage) => firstThat([stage === 'ready', 'standing.alreadyReady']),
+  'write-estimate': (_, stage) => firstThat([!takesEstimate(stage), 'standing.alreadyReady']),
   'end-wait': f => firstThat([f.waitsOpen.length === 0, 'standing.notWaiting']),
   work: (f, stage) =>
     firstThat(
@@ -135,13 +117,10 @@ const gates: Record<RepairAct, Gate> = {
     firstThat([!mayWork(f) && !f.estimateOnly, 'standing.noGoAhead']) ?? benchCleared(f, stage),
   'back-to-bench': (_, stage) => firstThat([stage !== 'ready', 'standing.notReady']),
   invoice: (f, stage) =>
-    firstThat(
-      [f.invoiced, 'standing.invoiced'],
-      [stage !== 'ready' && stage !== 'declined', 'standing.notReady'],
-    ),
+    firstThat([f.invoiced, 'standing.invoiced'], [!isToCollect(stage), 'standing.notReady']),
   'hand-over': (f, stage) =>
     firstThat(
-      [stage !== 'ready' && stage !== 'declined', 'standing.notReady'],
+      [!isToCollect(stage), 'standing.notReady'],
       [stage === 'ready' && !maySettle(f), 'standing.notInvoiced'],
     ),
 }
@@ -172,7 +151,7 @@ export function repairStanding(facts: RepairFacts): Standing {
   const acts = Object.keys(gates) as RepairAct[]
   const verdicts = acts.map(act => ({
     act,
-    code: stage === 'collected' ? 'standing.collected' : gates[act](facts, stage),
+    code: isInShop(stage) ? gates[act](facts, stage) : ('standing.collected' as const),
   }))
   const open = verdicts.filter(v => v.code === null).map(v => v.act)
   const waits = stage === 'waiting' ? waitingFor(facts) : null

@@ -29,6 +29,9 @@ export type StrikePattern = keyof typeof patterns
 
 export const strikePatterns = Object.keys(patterns) as StrikePattern[]
 
+/** The most blows that can have been counted at one time: far above the 28 notes and blows of a four-quarter clock at twelve. Our own bound. */
+export const mostBlows = 100
+
 /** The blows at a minute of the day (0 to 1439); 0 between the quarters. */
 export const blowsAt = (pattern: StrikePattern, minuteOfDay: number): number =>
   minuteOfDay % quarterMinutes === 0 ? patterns[pattern]((minuteOfDay / quarterMinutes) % quartersADay) : 0

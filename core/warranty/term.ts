@@ -30,6 +30,7 @@ export interface Term {
   readonly daysLeft: number
 }
 
+/** The longest term, by its unit: a hundred years. Our own bound. */
 const longest = { months: 1200, days: 36_525 }
 const latestStart = '9799-12-31'
 

@@ -6,7 +6,6 @@ import { problem } from '../../core/problems.ts'
 import type { Component } from '../../core/vocabulary/intake.ts'
 import type { AsFoundMark, WaitReason, Work } from '../../core/vocabulary/work.ts'
 import type { Write } from '../file/ledger.ts'
-import { inShop } from '../rows/in-shop.ts'
 import { known, Refusal, refuse } from '../rows/refusal.ts'
 import { clockRow } from '../rows/register-rows.ts'
 import { readSettings } from '../rows/settings.ts'
@@ -14,7 +13,8 @@ import { type VendorEntry, vendorIdFor } from '../rows/vendor.ts'
 import { verb } from '../rows/verb.ts'
 import { refuseOutsideBeyondLimit } from '../rules/beyond-limit.ts'
 import { accepted, amountIn } from '../rules/checked-in.ts'
-import { repairInShop, repairRow, settle } from '../rules/facts.ts'
+import { repairInShop, settle } from '../rules/facts.ts'
+import { inShop } from '../rules/in-shop.ts'
 import { refuseBackwards } from '../rules/moments.ts'
 import { refuseForbiddenWork } from '../rules/refused-work.ts'
 import { asFound, cautionsSeen, findings, outsideWork, repairs, waits } from '../schema/index.ts'
@@ -194,7 +194,7 @@ export const order = verb('bench.order', (tx, input: { repairIds: readonly numbe
   const { repairIds } = input
   const twice = repairIds.findIndex((id, i) => repairIds.indexOf(id) !== i)
   if (twice >= 0) throw new Refusal([problem('order.twice', `repairIds[${twice}]`)])
-  for (const id of repairIds) if (repairRow(tx, id).stage === 'collected') repairInShop(tx, id)
+  for (const id of repairIds) repairInShop(tx, id)
   tx.update(repairs)
     .set({ benchOrder: null })
     .where(and(inShop, notInArray(repairs.id, [...repairIds])))

@@ -1,7 +1,8 @@
 import { eq } from 'drizzle-orm'
-import { gather, gatherList, whenGood } from '../../core/checked.ts'
+import { gather, gatherList, unless, whenGood } from '../../core/checked.ts'
 import { type Minor, minor } from '../../core/money/minor.ts'
-import { bad, type Checked, good, type Problem, problem, problemsUnder } from '../../core/problems.ts'
+import { rangeProblems } from '../../core/pricing/quoted-range.ts'
+import { bad, type Checked, type Problem, problem, problemsUnder } from '../../core/problems.ts'
 import type { Settings } from '../../core/shop/settings.ts'
 import type { Way } from '../../core/vocabulary/work.ts'
 import type { Write } from '../file/ledger.ts'
@@ -75,9 +76,12 @@ function checkedSection(
     highMinor: amountIn(settings, entry.high, 'high'),
   })
   return whenGood(parts, ({ sums, highMinor }) =>
-    highMinor !== null && highMinor < sums.priced.taxInclusive
-      ? bad([problem('estimate.highBelowLow', 'high')])
-      : good({ repair, entry, sums, highMinor }),
+    unless(rangeProblems(sums.priced.taxInclusive, highMinor, 'high'), () => ({
+      repair,
+      entry,
+      sums,
+      highMinor,
+    })),
   )
 }
 

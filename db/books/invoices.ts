@@ -2,6 +2,7 @@ import { and, eq, isNull } from 'drizzle-orm'
 import { type Minor, minor, minorText } from '../../core/money/minor.ts'
 import type { InvoiceContents, PaperPayment } from '../../core/papers/contents.ts'
 import type { Settings } from '../../core/shop/settings.ts'
+import { isWithoutOrder } from '../../core/standing/stages.ts'
 import type { Read, Write } from '../file/ledger.ts'
 import { refuse } from '../rows/refusal.ts'
 import { readSettings } from '../rows/settings.ts'
@@ -29,7 +30,7 @@ const paymentsBefore = (read: Read, repairId: number): PaperPayment[] =>
 function refuseAboveLimit(tx: Write, repair: RepairRow, total: Minor, settings: Settings): void {
   const { currency } = settings.place
   const { agreedMinor, mostMinor } = limitsOf(tx, repair.id, settings)
-  if (agreedMinor === null && (repair.covered || repair.estimateOnly || repair.stage === 'declined')) return
+  if (agreedMinor === null && isWithoutOrder(repair)) return
   if (total > (mostMinor ?? 0))
     refuse('limit.exceeded', 'lines', {
       total: minorText(total, currency),

@@ -1,4 +1,5 @@
 import { gather } from '../../core/checked.ts'
+import { restOf } from '../../core/money/cash.ts'
 import { type Minor, minor, minorText } from '../../core/money/minor.ts'
 import { type Problem, problem } from '../../core/problems.ts'
 import type { Settings } from '../../core/shop/settings.ts'
@@ -94,7 +95,7 @@ export const takePayment = verb('accounts.pay', (tx, input: Pay, doing) => {
   const billed = latestInvoice(tx, repair.id) !== undefined
   const open = billed ? atLeastNothing(repairBalance(tx, repair.id).due) : minor(0)
   const cash = handed(settings, input.method, typed.amount || refuse('payment.zero', 'amount'), open)
-  const rest = billed ? atLeastNothing(cash.amount + cash.rounding - open) : minor(0)
+  const rest = billed ? restOf(cash, open) : minor(0)
   refuseAny(payProblems(tx, settings, repair, input, { amount: cash.amount, tendered: typed.tendered, rest }))
   const result = receive(tx, doing, settings, {
     ...cash,

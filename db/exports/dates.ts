@@ -1,4 +1,5 @@
 import { sql } from 'drizzle-orm'
+import { isUnfinished, stagesThat } from '../../core/standing/stages.ts'
 import type { Read } from '../file/ledger.ts'
 
 /** A day something is expected on. */
@@ -43,7 +44,7 @@ export interface OutsideDue {
 const estimated = (read: Read) =>
   read.all<EstimatedDate>(sql`
     SELECT r.number, r.estimated_on AS "on", o.name AS owner FROM repairs r JOIN owners o ON o.id = r.owner_id
-    WHERE r.estimated_on IS NOT NULL AND r.stage NOT IN ('ready', 'declined', 'collected') ORDER BY r.id`)
+    WHERE r.estimated_on IS NOT NULL AND r.stage IN ${stagesThat(isUnfinished)} ORDER BY r.id`)
 
 const runIn = (read: Read) =>
   read.all<RunInDue>(sql`

@@ -1,5 +1,6 @@
 import { asc, eq, max } from 'drizzle-orm'
 import { stepsFor } from '../../core/bench/steps.ts'
+import { isOverdue } from '../../core/calendar/due.ts'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { hoursByWork } from '../../core/labour/by-work.ts'
 import { isForgotten } from '../../core/labour/forgotten.ts'
@@ -57,7 +58,7 @@ export const outsideWorkOf = (read: Read, repairId: number, today: string) =>
     .map(({ work, vendor }) => ({
       ...work,
       vendor,
-      overdue: work.backAt === null && work.dueOn !== null && work.dueOn < today,
+      overdue: work.backAt === null && isOverdue(work.dueOn, today),
     }))
 
 const orders = question(read =>

@@ -1,17 +1,18 @@
 import { and, asc, eq, inArray, isNull, sql } from 'drizzle-orm'
 import { benchCapacity } from '../../core/bench/capacity.ts'
 import { beforeInQueue } from '../../core/bench/queue.ts'
+import { isOverdue } from '../../core/calendar/due.ts'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { cautionsFor } from '../../core/cautions/cautions.ts'
 import { isForgotten } from '../../core/labour/forgotten.ts'
 import { entryMinutes, totalMinutes } from '../../core/labour/minutes.ts'
 import { isLate } from '../../core/standing/counter-list.ts'
-import { type Stage, stages } from '../../core/standing/standing.ts'
+import { type Stage, stages } from '../../core/standing/stages.ts'
 import type { Read } from '../file/ledger.ts'
 import { among } from '../rows/among.ts'
-import { inShop } from '../rows/in-shop.ts'
 import { readSettings } from '../rows/settings.ts'
 import { type RepairRow, standingsOf } from '../rules/facts.ts'
+import { inShop } from '../rules/in-shop.ts'
 import * as s from '../schema/index.ts'
 import { agreedMinutesOf } from './agreed-hours.ts'
 
@@ -122,7 +123,7 @@ export const outsideAway = (read: Read, today: string) =>
       ...work,
       vendor,
       number,
-      overdue: work.dueOn !== null && work.dueOn < today,
+      overdue: isOverdue(work.dueOn, today),
     }))
 
 /** How many people work here now. */

@@ -3,15 +3,16 @@ import { civilDateOf } from '../../core/calendar/zone.ts'
 import { type Minor, minor } from '../../core/money/minor.ts'
 import type { Settings } from '../../core/shop/settings.ts'
 import { counterGroup, isLate, isUncollected } from '../../core/standing/counter-list.ts'
-import { isToSend, stages } from '../../core/standing/standing.ts'
+import { isWithoutWork, stages } from '../../core/standing/stages.ts'
+import { isToSend } from '../../core/standing/standing.ts'
 import type { Read } from '../file/ledger.ts'
-import { inShop } from '../rows/in-shop.ts'
 import { repairsWithPartsIn } from '../rows/parts-in.ts'
 import { amongAsked, question, these } from '../rows/question.ts'
 import { readSettings } from '../rows/settings.ts'
 import { clockInShort } from '../rules/clock-words.ts'
 import { feeToldMinor } from '../rules/estimates.ts'
 import { standingOf } from '../rules/facts.ts'
+import { inShop } from '../rules/in-shop.ts'
 import { belongings, clocks, documents, estimates, owners, repairs } from '../schema/index.ts'
 
 /** What the owner has agreed to so far: the last agreed estimate and every agreed supplement; null while nothing is agreed. */
@@ -92,8 +93,7 @@ function expectedMinor(read: Read, row: InShop, awaitingWord: boolean, settings:
   const asked = estimate?.totalMinor ?? null
   if (awaitingWord) return asked
   if (agreedMinor !== null) return agreedMinor
-  const noWork = repair.stage === 'declined' || repair.estimateOnly
-  return noWork ? feeToldMinor(read, repair.id, settings) : asked
+  return isWithoutWork(repair) ? feeToldMinor(read, repair.id, settings) : asked
 }
 
 interface Day {

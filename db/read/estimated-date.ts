@@ -8,6 +8,7 @@ import {
 import { minutesOfHours } from '../../core/labour/hours.ts'
 import { bookHours } from '../../core/pricing/price-book.ts'
 import type { Settings } from '../../core/shop/settings.ts'
+import { isBeforeShelf } from '../../core/standing/stages.ts'
 import { type MovementSeen, supposedMovement } from '../../core/vocabulary/clock.ts'
 import type { Scope } from '../../core/vocabulary/work.ts'
 import type { Read } from '../file/ledger.ts'
@@ -99,7 +100,7 @@ const clockOf = (read: Read, clockId: number) =>
 /** The date a repair not yet on the shelf can be estimated ready by, with its parts; null where its hours are not known yet. */
 export function suggestedDate(read: Read, repair: RepairRow, at: string): EstimatedDate | null {
   const minutes = agreedMinutes(read, repair.id) ?? estimatedMinutes(read, repair.id)
-  if (minutes === null || ['running-in', 'ready', 'declined', 'collected'].includes(repair.stage)) return null
+  if (minutes === null || !isBeforeShelf(repair.stage)) return null
   const bench = benchView(read, at)
   const worked = bench.queue.find(row => row.id === repair.id)?.workedMinutes ?? 0
   const asked = {

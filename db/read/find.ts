@@ -1,7 +1,7 @@
 import { and, asc, desc, eq, isNull, sql } from 'drizzle-orm'
 import { contactMeant, contactText } from '../../core/owner/contact.ts'
 import { typedOrScanned } from '../../core/papers/repair-code.ts'
-import type { Stage } from '../../core/standing/standing.ts'
+import type { Stage } from '../../core/standing/stages.ts'
 import type { Form } from '../../core/vocabulary/clock.ts'
 import type { Read } from '../file/ledger.ts'
 import { plainMark } from '../rows/find-entries.ts'

@@ -2,6 +2,7 @@ import { and, asc, desc, eq, isNotNull, isNull, type SQL, sql } from 'drizzle-or
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { cautionsFor } from '../../core/cautions/cautions.ts'
 import { minor } from '../../core/money/minor.ts'
+import { isInShop } from '../../core/standing/stages.ts'
 import type { Read } from '../file/ledger.ts'
 import { known } from '../rows/refusal.ts'
 import { readSettings } from '../rows/settings.ts'
@@ -162,7 +163,7 @@ export function clockView(read: Read, id: number, at: string) {
     clock,
     cautions: cautionsFor(clock),
     owners: ownersOverTime,
-    inShop: rows.find(row => row.stage !== 'collected')?.number ?? null,
+    inShop: rows.find(row => isInShop(row.stage))?.number ?? null,
     visits: rows.map(repair => ({
       repair,
       warranty: warrantyOf(read, repair.id) ?? null,

@@ -1,4 +1,4 @@
-import { and, asc, eq, isNull, lt, ne, sql } from 'drizzle-orm'
+import { and, asc, eq, isNull, lt, sql } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { cautionsFor, mustAcknowledge } from '../../core/cautions/cautions.ts'
 import { forbidsWork } from '../../core/cautions/refused-work.ts'
@@ -22,6 +22,7 @@ import {
   wordsOf,
 } from '../rules/estimates.ts'
 import { type RepairRow, repairRow, standingOf } from '../rules/facts.ts'
+import { inShop } from '../rules/in-shop.ts'
 import { latestInvoice } from '../rules/receipts.ts'
 import { coverOf, warrantyAhead, warrantyOf } from '../rules/warranty-cover.ts'
 import * as s from '../schema/index.ts'
@@ -84,7 +85,7 @@ const repairHere = question(read =>
   read
     .select({ number: s.repairs.number })
     .from(s.repairs)
-    .where(and(eq(s.repairs.clockId, askedId), ne(s.repairs.stage, 'collected'))),
+    .where(and(eq(s.repairs.clockId, askedId), inShop)),
 )
 
 /** The repair a comeback comes back from, and what its warranty says of the day the clock came in, whatever the fault comes from. */

@@ -1,4 +1,5 @@
 import { asc, desc, eq, isNull, sql } from 'drizzle-orm'
+import { isOverdue } from '../../core/calendar/due.ts'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { minor } from '../../core/money/minor.ts'
 import type { Read } from '../file/ledger.ts'
@@ -28,7 +29,7 @@ export const openOrders = (read: Read, today: string) =>
       part,
       vendor,
       repairNumber,
-      overdue: order.dueOn !== null && order.dueOn < today,
+      overdue: isOverdue(order.dueOn, today),
     }))
 
 type OpenOrders = ReturnType<typeof openOrders>

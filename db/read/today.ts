@@ -1,9 +1,11 @@
 import { and, asc, eq, inArray } from 'drizzle-orm'
+import { isDue } from '../../core/calendar/due.ts'
 import { civilDateOf } from '../../core/calendar/zone.ts'
+import { awaitsWord, isInWork, stagesThat } from '../../core/standing/stages.ts'
 import type { Read } from '../file/ledger.ts'
-import { inShop } from '../rows/in-shop.ts'
 import { readSettings } from '../rows/settings.ts'
 import { clockInShort } from '../rules/clock-words.ts'
+import { inShop } from '../rules/in-shop.ts'
 import * as s from '../schema/index.ts'
 import { outsideAway, runningLabour } from './bench.ts'
 import { counterView } from './counter.ts'
@@ -29,10 +31,6 @@ const repairsAt = (read: Read, stages: readonly (typeof s.repairs.$inferSelect)[
     .orderBy(asc(s.repairs.stageSince), asc(s.repairs.id))
     .all()
 
-/** True when the owner was asked, and no word has come. */
-const awaitsWord = ({ stage, waitingFor, toSend }: ReturnType<typeof counterView>['rows'][number]): boolean =>
-  !toSend && (stage === 'estimate-out' || waitingFor === 'owner')
-
 /** The turn of the day: what to wind and read, order and chase, estimate and hand over today. */
 export function todayView(read: Read, at: string) {
   const { timeZone } = readSettings(read).place
@@ -40,20 +38,20 @@ export function todayView(read: Read, at: string) {
   const { rows } = shelfView(read, at)
   const { parts, orders } = storesView(read, at)
   const inShopToday = counterView(read, at).rows
-  const inHand = repairsAt(read, ['go-ahead', 'on-the-bench', 'waiting', 'running-in'])
+  const inWork = repairsAt(read, stagesThat(isInWork))
   return {
     today,
     round: rows.filter(row => row.due.wind || row.due.reading),
     mayPass: rows.filter(row => row.verdict.code === 'mayPass'),
     toOrder: parts.filter(part => part.toOrder),
-    ordersLate: orders.filter(order => order.overdue || order.dueOn === today),
-    outsideLate: outsideAway(read, today).filter(work => work.overdue || work.dueOn === today),
+    ordersLate: orders.filter(order => isDue(order.dueOn, today)),
+    outsideLate: outsideAway(read, today).filter(work => isDue(work.dueOn, today)),
     forgotten: runningLabour(read, at, timeZone).filter(entry => entry.forgotten),
     toEstimate: repairsAt(read, ['taken-in']),
     toSend: inShopToday.filter(row => row.toSend),
     partsIn: inShopToday.filter(row => row.partsIn),
     toAsk: inShopToday.filter(row => awaitsWord(row) && row.sinceOn < today),
-    late: inHand.filter(repair => repair.estimatedOn !== null && repair.estimatedOn <= today),
+    late: inWork.filter(repair => isDue(repair.estimatedOn, today)),
     toCollect: inShopToday.filter(row => row.group === 'to-collect'),
   }
 }

@@ -2,6 +2,7 @@ import { isNotNull, sql } from 'drizzle-orm'
 import { type Minor, minorText } from '../../core/money/minor.ts'
 import { priced } from '../../core/pricing/price.ts'
 import type { PriceLine } from '../../core/pricing/price-input.ts'
+import { lineTaxes, taxRules } from '../../core/shop/tax-rules.ts'
 import type { Read } from '../file/ledger.ts'
 import { refuse } from '../rows/refusal.ts'
 import { readSettings } from '../rows/settings.ts'
@@ -12,7 +13,6 @@ import { accepted } from './checked-in.ts'
 import { agreedLines, estimatesOf, invoiceStart, wordsOf } from './estimates.ts'
 import type { RepairRow } from './facts.ts'
 import { partsUsedOn } from './parts-used.ts'
-import { taxRules } from './price-lines.ts'
 
 type Bill = NonNullable<ReturnType<typeof billAgreed>>
 
@@ -29,7 +29,7 @@ function billAgreed(read: Read, repair: RepairRow) {
 /** What the bill comes to, tax included, with more lines on it. */
 function totalWith({ settings, start }: Bill, more: readonly PriceLine[]): Minor {
   const lines = [...start.agreed, ...start.used, ...more]
-  const document = priced({ currency: settings.place.currency, tax: taxRules(settings), lines })
+  const document = priced({ currency: settings.place.currency, tax: taxRules(settings.tax), lines })
   return accepted(document).taxInclusive
 }
 
@@ -70,7 +70,7 @@ export function refuseOutsideBeyondLimit(read: Read, repair: RepairRow): void {
       kind: 'outside' as const,
       quantity: '1',
       unit: minorText(price as Minor, currency),
-      taxes: bill.settings.tax.byKind.outside,
+      taxes: lineTaxes({ kind: 'outside' }, bill.settings.tax),
     }))
   if (totalWith(bill, given) > bill.mostMinor) refuseWith(bill, 'limit.outside', 'price', given)
 }

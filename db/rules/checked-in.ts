@@ -1,5 +1,5 @@
-import { type Minor, parseMinor } from '../../core/money/minor.ts'
-import { bad, type Checked, good, problem } from '../../core/problems.ts'
+import { type Minor, parseAmount } from '../../core/money/minor.ts'
+import { type Checked, good } from '../../core/problems.ts'
 import type { Settings } from '../../core/shop/settings.ts'
 import { Refusal } from '../rows/refusal.ts'
 
@@ -12,6 +12,5 @@ export function accepted<T>(checked: Checked<T>): T {
 /** An amount typed in major units of the shop's currency, not negative; null stays null. */
 export function amountIn(settings: Settings, text: string | null, field: string): Checked<Minor | null> {
   if (text === null) return good(null)
-  const amount = parseMinor(text, settings.place.currency, field)
-  return amount.ok && amount.value < 0 ? bad([problem('number.negative', field)]) : amount
+  return parseAmount(text, settings.place.currency, field)
 }

@@ -1,4 +1,4 @@
-import { and, asc, desc, eq, ne, notInArray, sql } from 'drizzle-orm'
+import { and, asc, desc, eq, inArray, ne, sql } from 'drizzle-orm'
 import { type Minor, minor, minorText } from '../../core/money/minor.ts'
 import type { ClaimCheckContents } from '../../core/papers/contents.ts'
 import {
@@ -9,6 +9,8 @@ import {
 import { priced } from '../../core/pricing/price.ts'
 import type { SaidOfCost } from '../../core/pricing/quoted-range.ts'
 import type { Settings } from '../../core/shop/settings.ts'
+import { lineTaxes, taxRules } from '../../core/shop/tax-rules.ts'
+import { stagesThat, takesEstimate } from '../../core/standing/stages.ts'
 import type { Read } from '../file/ledger.ts'
 import { askedId, question } from '../rows/question.ts'
 import * as s from '../schema/index.ts'
@@ -24,7 +26,6 @@ import {
 } from './estimate-rows.ts'
 import type { RepairRow } from './facts.ts'
 import type { partsUsedOn } from './parts-used.ts'
-import { taxRules } from './price-lines.ts'
 
 /** The last word on record of a repair, or on an estimate. */
 const lastWordAbout = (about: typeof s.goAheads.repairId | typeof s.goAheads.estimateId) =>
@@ -101,7 +102,7 @@ const othersOfOwner = question(read =>
       and(
         eq(s.repairs.ownerId, sql.placeholder('ownerId')),
         ne(s.repairs.id, askedId),
-        notInArray(s.repairs.stage, ['ready', 'collected']),
+        inArray(s.repairs.stage, stagesThat(takesEstimate)),
       ),
     )
     .orderBy(asc(s.repairs.number)),
@@ -157,7 +158,7 @@ export const invoiceStart = (
     })),
     {
       currency: settings.place.currency,
-      tax: taxRules(settings),
+      tax: taxRules(settings.tax),
       taxesOfParts: settings.tax.byKind.part,
       mostMinor,
     },
@@ -184,6 +185,6 @@ export function feeToldMinor(read: Read, repairId: number, settings: Settings): 
   if (!fee) return null
   const { currency } = settings.place
   const line = { kind: 'fee', quantity: '1', unit: minorText(fee, currency), charge: '0' } as const
-  const lines = [{ ...line, taxes: settings.tax.byKind.fee }]
-  return accepted(priced({ currency, tax: taxRules(settings), lines })).taxInclusive
+  const lines = [{ ...line, taxes: lineTaxes({ kind: 'fee' }, settings.tax) }]
+  return accepted(priced({ currency, tax: taxRules(settings.tax), lines })).taxInclusive
 }

@@ -1,4 +1,5 @@
 import { and, eq, inArray, isNull, sql } from 'drizzle-orm'
+import { isInShop } from '../../core/standing/stages.ts'
 import {
   type RepairAct,
   type RepairFacts,
@@ -196,7 +197,7 @@ export function repairOpenTo(tx: Read, repairId: number, act: RepairAct, field =
 /** The repair while its clock is still in the shop. */
 export function repairInShop(tx: Read, repairId: number): RepairRow {
   const repair = repairRow(tx, repairId)
-  if (repair.stage === 'collected') refuse('repair.collected', 'repairId', { number: repair.number })
+  if (!isInShop(repair.stage)) refuse('repair.collected', 'repairId', { number: repair.number })
   return repair
 }
 

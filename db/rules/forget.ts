@@ -3,6 +3,7 @@ import { civilDateOf } from '../../core/calendar/zone.ts'
 import { minorText } from '../../core/money/minor.ts'
 import { keptUntil } from '../../core/owner/kept-until.ts'
 import { type Problem, problem } from '../../core/problems.ts'
+import { isInShop } from '../../core/standing/stages.ts'
 import type { Read } from '../file/ledger.ts'
 import { type Forgotten, forgottenOf } from '../rows/forgotten.ts'
 import { withMerged } from '../rows/merged-owners.ts'
@@ -21,7 +22,7 @@ export function forgetProblems(read: Read, { owners, repairs: ids }: Forgotten):
   const held = owners.map(id => accountHeld(read, id)).find(amount => amount !== 0)
   return [
     ...open
-      .filter(({ stage }) => stage !== 'collected')
+      .filter(({ stage }) => isInShop(stage))
       .map(({ number }) => problem('forget.clockHere', 'ownerId', { number })),
     ...open
       .filter(({ due }) => due !== 0)

@@ -12,6 +12,7 @@ import type { Read } from '../file/ledger.ts'
 import { among } from '../rows/among.ts'
 import { plainMark } from '../rows/find-entries.ts'
 import { ownerContacts, owners } from '../schema/index.ts'
+import { inShop } from './in-shop.ts'
 
 /** An owner on record who may be the one typed, and what tells who it is. */
 export interface LikelyOwner {
@@ -125,7 +126,7 @@ const marksFound = (read: Read, serial: string): number[] => {
 const clocksAndHolders = (read: Read, ids: readonly number[]): LikelyClock[] =>
   read.all<LikelyClock>(sql`
     SELECT c.id, c.form, c.maker, c.serial, o.id AS ownerId, o.name AS owner,
-      (SELECT r.number FROM repairs r WHERE r.clock_id = c.id AND r.stage <> 'collected') AS inShop
+      (SELECT repairs.number FROM repairs WHERE repairs.clock_id = c.id AND ${inShop}) AS inShop
     FROM clocks c
     LEFT JOIN clock_owners co ON co.clock_id = c.id AND co.until_at IS NULL
     LEFT JOIN owners o ON o.id = co.owner_id

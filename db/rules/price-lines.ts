@@ -6,19 +6,12 @@ import { type Priced, priced } from '../../core/pricing/price.ts'
 import type { TaxRules } from '../../core/pricing/price-input.ts'
 import { type Checked, good } from '../../core/problems.ts'
 import type { Settings } from '../../core/shop/settings.ts'
+import { lineTaxes, taxRules } from '../../core/shop/tax-rules.ts'
 import type { Read } from '../file/ledger.ts'
 import { bookLines } from './book-lines.ts'
 import { accepted } from './checked-in.ts'
 import type { RepairRow } from './facts.ts'
 import type { LineEntry } from './line-entry.ts'
-
-/** The shop's tax rules as they go on a document. */
-export const taxRules = ({ tax }: Settings): TaxRules => ({
-  basis: tax.basis,
-  mode: tax.mode,
-  inclusive: tax.inclusive,
-  ...(tax.aggregate === undefined ? {} : { aggregate: tax.aggregate }),
-})
 
 /** A line as a paper carries it but for its net: what says nothing is left out. */
 function paperLine(entry: LineEntry, told: BookLine | null, settings: Settings): Omit<PaperLine, 'net'> {
@@ -30,7 +23,7 @@ function paperLine(entry: LineEntry, told: BookLine | null, settings: Settings):
     quantity,
     unit,
     ...(isNothing(charge) ? {} : { charge }),
-    taxes: entry.taxes ?? settings.tax.byKind[kind],
+    taxes: lineTaxes(entry, settings.tax),
     ...(work ? { work } : {}),
   }
   return { ...line, working: told?.working ?? lineWorking(line) }
@@ -53,7 +46,7 @@ export function checkedLines(
   settings: Settings,
   paid = '0',
 ): Checked<PricedLines> {
-  const tax = taxRules(settings)
+  const tax = taxRules(settings.tax)
   return whenGood(bookLines(read, repair, entries, settings), told => {
     const lines = entries.map((entry, i) => paperLine(entry, told[i] ?? null, settings))
     return whenGood(priced({ currency: settings.place.currency, tax, lines, paid }), document => {

@@ -1,5 +1,5 @@
 import { and, desc, eq, inArray } from 'drizzle-orm'
-import { type Cash, cashFor } from '../../core/money/cash.ts'
+import { type Cash, changesHands } from '../../core/money/cash.ts'
 import { type Minor, minor, parseMinor } from '../../core/money/minor.ts'
 import type { ReceiptContents } from '../../core/papers/contents.ts'
 import type { Settings } from '../../core/shop/settings.ts'
@@ -33,10 +33,10 @@ export const cashStep = ({ cash, place }: Settings): Minor =>
 
 /** What changes hands for `amount` where `open` is to be paid, by the method's rules; refuses cash that coins cannot pay. */
 export function handed(settings: Settings, method: PaymentMethod, amount: Minor, open: Minor): Cash {
-  if (method !== 'cash') return { amount, rounding: minor(0) }
-  const cash = cashFor(amount, open, cashStep(settings))
+  const cash = changesHands(method === 'cash', amount, open, cashStep(settings))
   if (cash === null) return refuse('payment.notInCash', 'amount', { step: settings.cash.step })
-  if (cash.amount === 0) return refuse('payment.belowCash', 'amount', { step: settings.cash.step })
+  if (method === 'cash' && cash.amount === 0)
+    return refuse('payment.belowCash', 'amount', { step: settings.cash.step })
   return cash
 }
 

@@ -1,16 +1,18 @@
-import { and, eq, ne } from 'drizzle-orm'
+import { and, eq } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { gather } from '../../core/checked.ts'
 import type { ClaimCheckContents } from '../../core/papers/contents.ts'
+import { rangeProblems } from '../../core/pricing/quoted-range.ts'
 import type { Problem } from '../../core/problems.ts'
 import type { Settings } from '../../core/shop/settings.ts'
 import type { Read } from '../file/ledger.ts'
 import { currentOwnerId } from '../rows/find-entries.ts'
-import { known, refusalsOf, refuse } from '../rows/refusal.ts'
+import { known, refusalsOf, refuse, refuseAny } from '../rows/refusal.ts'
 import { clockRow, ownerRow } from '../rows/register-rows.ts'
 import { readSettings } from '../rows/settings.ts'
 import { owners, repairs } from '../schema/index.ts'
 import { accepted, amountIn } from './checked-in.ts'
+import { inShop } from './in-shop.ts'
 import { type NewClock, type NewOwner, newClockUnseen, newOwnerContacts } from './register-entries.ts'
 import type { TakeIn } from './take-in-entry.ts'
 import { refuseUncovered } from './warranty-cover.ts'
@@ -33,7 +35,7 @@ function refuseElsewhere(read: Read, clockId: number, ownerId: number | null): v
   const here = read
     .select({ number: repairs.number })
     .from(repairs)
-    .where(and(eq(repairs.clockId, id), ne(repairs.stage, 'collected')))
+    .where(and(eq(repairs.clockId, id), inShop))
     .get()
   if (here) refuse('clock.inShop', 'clock.id', { number: here.number })
 }
@@ -67,7 +69,7 @@ export function saidOfCost(
       high: amountIn(settings, high, 'high'),
     }),
   )
-  if (said.low !== null && said.high !== null && said.high < said.low) refuse('estimate.highBelowLow', 'high')
+  refuseAny(rangeProblems(said.low, said.high, 'high'))
   return {
     ...(said.fee === null ? {} : { fee: said.fee, feeCredited: true }),
     ...(said.low === null ? {} : { low: said.low }),

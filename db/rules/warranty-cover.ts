@@ -1,6 +1,7 @@
 import { and, eq, gt, sql } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import type { Settings, WarrantyTermSetting } from '../../core/shop/settings.ts'
+import { isWithoutOrder } from '../../core/standing/stages.ts'
 import type { Exclusion } from '../../core/vocabulary/work.ts'
 import { type Cover, type Stay, warrantyCover } from '../../core/warranty/cover.ts'
 import type { Read } from '../file/ledger.ts'
@@ -24,7 +25,7 @@ export const warrantyOf = (read: Read, repairId: number): WarrantyRow | undefine
 
 /** How long the shop answers for a repair that is handed over now, as its terms say; null where it does not: under an earlier warranty, or with nothing done. */
 export const warrantyAhead = ({ warranty }: Settings, repair: RepairRow): WarrantyTermSetting =>
-  repair.stage === 'declined' || repair.covered || repair.estimateOnly ? null : warranty.terms[repair.scope]
+  isWithoutOrder(repair) ? null : warranty.terms[repair.scope]
 
 const visitsAfter = question(read =>
   read

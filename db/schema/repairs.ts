@@ -1,7 +1,7 @@
 import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core'
 import { minor } from '../../core/money/minor.ts'
 import type { MediaType } from '../../core/photograph/picture.ts'
-import type { Stage } from '../../core/standing/standing.ts'
+import type { Stage } from '../../core/standing/stages.ts'
 import type {
   Belonging,
   Component,

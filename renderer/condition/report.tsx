@@ -1,5 +1,6 @@
 import { type ReactNode, useState } from 'react'
 import { civilDateOf } from '../../core/calendar/zone.ts'
+import { isInShop } from '../../core/standing/stages.ts'
 import type { Form } from '../../core/vocabulary/clock.ts'
 import type { View } from '../../core/vocabulary/intake.ts'
 import type { Repair } from '../repair/repair.ts'
@@ -51,7 +52,7 @@ export function ConditionReport({ repair, acts }: ReportProps) {
           pinned={now}
           notes={notes}
           photographs={repair.photographs}
-          canStrike={repair.standing.stage !== 'collected'}
+          canStrike={isInShop(repair.standing.stage)}
           below={acts}
         />
         {compared && last && (

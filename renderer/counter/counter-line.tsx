@@ -1,6 +1,7 @@
 import { type FormEvent, useState } from 'react'
 import { useLocation } from 'wouter'
 import { typedOrScanned } from '../../core/papers/repair-code.ts'
+import { isToCollect } from '../../core/standing/stages.ts'
 import { answer, api } from '../api.ts'
 import { useSay } from '../parts/announcer.tsx'
 import { EntryLine } from '../parts/page.tsx'
@@ -16,7 +17,7 @@ async function whereTo(text: string): Promise<string | undefined> {
     : undefined
 }
 
-const canHandOver = (row: CounterRow) => row.stage === 'ready' || row.stage === 'declined'
+const canHandOver = (row: CounterRow) => isToCollect(row.stage)
 
 /** The line at the foot: a name to take in, a number to open; beside it the chosen line's plain next step. */
 export function CounterLine({ chosen }: { chosen: CounterRow | undefined }) {

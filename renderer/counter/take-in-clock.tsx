@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query'
 import { useEffect, useId, useRef } from 'react'
 import { civilDateOf } from '../../core/calendar/zone.ts'
+import { isInShop } from '../../core/standing/stages.ts'
 import { answer, api } from '../api.ts'
 import { clockMarks, clockWords } from '../clock-words.ts'
 import { Cautions } from '../parts/cautions.tsx'
@@ -107,7 +108,7 @@ function Comeback({ entry, clockId }: { entry: TakeInEntry; clockId: number }) {
 
 /** The visit a clock comes back from: the one that was said, else the last one whose warranty was given, else the last one collected. */
 function comesBackFrom(visits: readonly Visit[], said: number | null): Visit | undefined {
-  const collected = visits.filter(({ repair }) => repair.stage === 'collected')
+  const collected = visits.filter(({ repair }) => !isInShop(repair.stage))
   return (
     collected.find(({ repair }) => repair.id === said) ??
     collected.find(({ warranty }) => warranty !== null) ??

@@ -1,4 +1,4 @@
-import { type Stage, stages } from '../../core/standing/standing.ts'
+import { type Stage, stages } from '../../core/standing/stages.ts'
 import type { WaitReason } from '../../core/vocabulary/work.ts'
 import type { Words } from '../../core/words/en/index.ts'
 import { useWords } from '../words.ts'

@@ -1,3 +1,4 @@
+import { isInShop } from '../../core/standing/stages.ts'
 import type { RepairAct } from '../../core/standing/standing.ts'
 import type { Words } from '../../core/words/en/index.ts'
 import type { Repair } from './repair.ts'
@@ -60,7 +61,7 @@ export interface ActsOf {
 }
 
 function sideActs({ standing: { stage }, money, comeback }: ActsOf): SideAct[] {
-  const inShop = stage !== 'collected'
+  const inShop = isInShop(stage)
   const acts: Record<SideAct, boolean> = {
     'tell-owner': inShop,
     pay: inShop || money.balance.due > 0,

@@ -1,4 +1,5 @@
 import { Link } from 'wouter'
+import { isInShop } from '../../core/standing/stages.ts'
 import { belongingWords, seenWords } from '../clock-words.ts'
 import { AddPhotographs } from '../condition/photograph/add-photographs.tsx'
 import { PhotographsOf } from '../condition/photograph/photographs-of.tsx'
@@ -110,7 +111,7 @@ function ComesBack({ view, number }: { view: Repair; number: number }) {
 function Condition({ view }: { view: Repair }) {
   const { words } = useShop()
   const { wholeClock } = words.condition
-  const inShop = view.standing.stage !== 'collected'
+  const inShop = isInShop(view.standing.stage)
   const whole = view.photographs.filter(one => one.noteId === null)
   return (
     <>

@@ -1,4 +1,5 @@
 import { minorText } from '../../core/money/minor.ts'
+import { isWithoutWork } from '../../core/standing/stages.ts'
 import type { LinesState } from '../parts/entry.ts'
 import { type Shop, useShop } from '../shop.tsx'
 import { large } from './book/ask.ts'
@@ -19,8 +20,8 @@ const typed = ({ kind, description, quantity, unit, charge, work, partId }: Prop
 })
 
 /** The fee told at the take-in, where the clock goes home without work or came for an estimate alone. */
-function feeTold({ repair, standing, quoted: { fee } }: Repair, { words, settings }: Shop): TypedLine[] {
-  if (!fee || !(standing.stage === 'declined' || repair.estimateOnly)) return []
+function feeTold({ repair, quoted: { fee } }: Repair, { words, settings }: Shop): TypedLine[] {
+  if (!fee || !isWithoutWork(repair)) return []
   const description = large(words.lineWorks['estimate-fee'])
   const unit = minorText(fee, settings.place.currency)
   return [{ ...blankLine, kind: 'fee', work: 'estimate-fee', description, unit }]

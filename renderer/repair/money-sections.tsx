@@ -1,5 +1,6 @@
 import { Link } from 'wouter'
 import { civilDateOf } from '../../core/calendar/zone.ts'
+import { isToCollect } from '../../core/standing/stages.ts'
 import type { Formats } from '../../core/words/format.ts'
 import { CivilDate, Money } from '../parts/figures.tsx'
 import { Ledger } from '../parts/ledger.tsx'
@@ -79,7 +80,7 @@ const whileReady = ['ready-letter', 'uncollected-letter'] as const
 
 /** The working papers a repair has now: one for each run on the shelf, letters once it may be collected. */
 function workingPapers({ repair, runs }: Repair, write: Formats) {
-  const ready = repair.stage === 'ready' || repair.stage === 'declined'
+  const ready = isToCollect(repair.stage)
   return [
     ...[...always, ...(ready ? whileReady : [])].map(kind => ({ kind, id: repair.id })),
     ...runs.map(({ id, startedOn }) => ({

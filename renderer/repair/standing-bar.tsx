@@ -1,4 +1,5 @@
 import { Link } from 'wouter'
+import { isToCollect } from '../../core/standing/stages.ts'
 import { problemText } from '../../core/words/problem-text.ts'
 import { Cautions } from '../parts/cautions.tsx'
 import { Section } from '../parts/page.tsx'
@@ -64,7 +65,7 @@ export function StandingBar({ view, base, doing }: BarProps) {
 
 /** The clock may be collected, and nobody has told its owner since. */
 const isToTell = ({ repair, standing: { stage } }: Repair): boolean =>
-  (stage === 'ready' || stage === 'declined') && (repair.toldAt === null || repair.toldAt < repair.stageSince)
+  isToCollect(stage) && (repair.toldAt === null || repair.toldAt < repair.stageSince)
 
 /** That a clock has stood ready longer than the shop's period, and that local law says what may be done. */
 function LongUncollected() {

@@ -1,6 +1,7 @@
 import type { BookAsked } from '../../core/pricing/book-line.ts'
 import type { LineKind } from '../../core/pricing/kinds/index.ts'
 import { priced } from '../../core/pricing/price.ts'
+import { lineTaxes, taxRules } from '../../core/shop/tax-rules.ts'
 import type { LineWork } from '../../core/vocabulary/work.ts'
 import { type LinesState, useLines } from '../parts/entry.ts'
 import type { Shop } from '../shop.tsx'
@@ -40,10 +41,9 @@ export const useMoneyLines = (initial: readonly TypedLine[], path = 'lines'): Li
 
 /** What the typed lines come to under the shop's rules; nothing while a figure in them cannot be read. */
 export function sumsOf(lines: LinesState<TypedLine>, { settings }: Shop) {
-  const { byKind, ...tax } = settings.tax
   const written = lines.lines
     .filter(one => !one.blank)
-    .map(({ line }) => ({ ...line, taxes: byKind[line.kind] }))
-  const sums = priced({ currency: settings.place.currency, tax, lines: written })
+    .map(({ line }) => ({ ...line, taxes: lineTaxes(line, settings.tax) }))
+  const sums = priced({ currency: settings.place.currency, tax: taxRules(settings.tax), lines: written })
   return written.length > 0 && sums.ok ? sums.value : undefined
 }

@@ -1,3 +1,4 @@
+import { isInShop } from '../../core/standing/stages.ts'
 import { Section } from '../parts/page.tsx'
 import { AgainHere, Cover } from '../register/warranty-today.tsx'
 import { useShop } from '../shop.tsx'
@@ -8,7 +9,7 @@ export function WarrantySection({ view }: { view: Repair }) {
   const { words, formats } = useShop()
   const { repair } = words
   const { given, cover } = view.warranty
-  const collected = view.standing.stage === 'collected'
+  const collected = !isInShop(view.standing.stage)
   if (!given && !collected) return null
   return (
     <Section title={repair.sections.warranty}>

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import type { Stage } from '../../core/standing/standing.ts'
+import type { Stage } from '../../core/standing/stages.ts'
 import { en } from '../../core/words/en/index.ts'
 import { type ActsOf, actWords, openActs, placeOfAct } from '../../renderer/repair/act-names.ts'
 

@@ -68,7 +68,6 @@ export const problems = {
   'price.taxTwice': (v: Needs<'tax'>) => `The tax ${v.tax} is on this line twice at one rate.`,
   'price.tooManyTaxes': (v: Needs<'most'>) => `Give at most ${v.most} taxes on one line.`,
   'rate.error': () => 'Write the clock’s error in seconds, a plain number.',
-  'rate.nutTurns': () => 'Write the turns of the nut as a plain number, at most 1000.',
   'rate.outOfOrder': () =>
     'This reading is earlier than the one before it. Put the readings in order of time.',
   'rate.sameTime': () => 'There is already a reading at this time.',
@@ -76,7 +75,6 @@ export const problems = {
     `More than ${v.most} readings without the clock being touched. Give a shorter log.`,
   'rate.tooMany': (v: Needs<'most'>) => `Give at most ${v.most} readings.`,
   'runIn.duration': () => 'A movement is 30-hour, 8-day, 31-day or 400-day.',
-  'runIn.limit': () => 'The greatest rate allowed must be more than 0 seconds a day.',
   'runIn.noStage': () => 'A run-in needs at least one stage.',
   'runIn.readingEveryDays': (v: Needs<'longest'>) => `A reading is due every 1 to ${v.longest} days.`,
   'runIn.stageLength': (v: Needs<'longest'>) =>

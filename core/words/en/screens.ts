@@ -1,4 +1,5 @@
-import type { RepairAct, Stage } from '../../standing/standing.ts'
+import type { Stage } from '../../standing/stages.ts'
+import type { RepairAct } from '../../standing/standing.ts'
 import type { WaitReason } from '../../vocabulary/work.ts'
 import type { PageName } from './start.ts'
 

@@ -1,6 +1,7 @@
 import { Hono } from 'hono'
 import { z } from 'zod'
 import { longestStretchMinutes } from '../../../core/labour/minutes.ts'
+import { mostPieces } from '../../../core/stores/pieces.ts'
 import { components } from '../../../core/vocabulary/intake.ts'
 import { asFoundMarks, tasks, waitReasons, works } from '../../../core/vocabulary/work.ts'
 import * as book from '../../../db/books/bench.ts'
@@ -40,7 +41,7 @@ const outsideInput = z.strictObject({
 })
 
 const reason = required(400)
-const pieces = count(1, 100_000)
+const pieces = count(1, mostPieces)
 
 const useInput = z.strictObject({
   repairId: id,

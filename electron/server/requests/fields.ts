@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { isCivilDate } from '../../../core/calendar/civil.ts'
+import { decimalOf } from '../../../core/decimal/decimal.ts'
 import type { PlainCode } from '../../../core/problems.ts'
 
 const control = /[\p{Cc}]/u
@@ -43,7 +44,7 @@ export const decimal = z
   .string()
   .trim()
   .max(30)
-  .refine(text => /^-?\d+(\.\d+)?$/.test(text), as('input.notADecimal'))
+  .refine(text => decimalOf(text) !== undefined, as('input.notADecimal'))
 /** An amount in major units as text. */
 export const amount = decimal
 /** An amount that may be left open. */

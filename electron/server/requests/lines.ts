@@ -1,5 +1,7 @@
 import { z } from 'zod'
+import { mostClocksVisited } from '../../../core/pricing/call-out-price.ts'
 import { lineKinds } from '../../../core/pricing/kinds/index.ts'
+import { mostPieces } from '../../../core/stores/pieces.ts'
 import { lineWorks, works } from '../../../core/vocabulary/work.ts'
 import { count, decimal, id, keyOf, list, oneOf, required, tick } from './fields.ts'
 
@@ -12,9 +14,13 @@ const priced = z.discriminatedUnion('from', [
     furtherHours: decimal.default('0'),
     rush: tick,
   }),
-  z.strictObject({ from: z.literal('part'), by: oneOf(['markup', 'price']), pieces: count(1, 100_000) }),
+  z.strictObject({ from: z.literal('part'), by: oneOf(['markup', 'price']), pieces: count(1, mostPieces) }),
   z.strictObject({ from: z.literal('outside'), work: oneOf(works).nullable().default(null), cost: decimal }),
-  z.strictObject({ from: z.literal('call-out'), distance: decimal.default('0'), clocks: count(1, 1000) }),
+  z.strictObject({
+    from: z.literal('call-out'),
+    distance: decimal.default('0'),
+    clocks: count(1, mostClocksVisited),
+  }),
   z.strictObject({ from: z.literal('estimate-fee') }),
   z.strictObject({ from: z.literal('fee-credit') }),
 ])

@@ -1,7 +1,9 @@
 import { Hono } from 'hono'
 import { z } from 'zod'
 import { minuteOf } from '../../../core/calendar/local.ts'
-import { daySeconds } from '../../../core/calendar/units.ts'
+import { isNutTurns } from '../../../core/rate/reading.ts'
+import { isLimitPerDay } from '../../../core/run-in/limits.ts'
+import { mostBlows } from '../../../core/strike/blows.ts'
 import * as log from '../../../db/books/readings.ts'
 import * as book from '../../../db/books/shelf.ts'
 import { body } from './body.ts'
@@ -14,7 +16,7 @@ const openTick = z.boolean().nullable().default(null)
 
 const nutTurns = z.union([
   z.literal(''),
-  decimal.refine(text => Math.abs(Number(text)) <= 100, saying('reading.nutTurns')),
+  decimal.refine(text => isNutTurns(Number(text)), saying('reading.nutTurns')),
 ])
 
 const reading = {
@@ -24,7 +26,7 @@ const reading = {
   strikeRight: openTick,
   chimeRight: openTick,
   heardAt: optional(5).refine(text => text === '' || minuteOf(text) !== undefined, saying('input.notATime')),
-  blows: count(0, 100).nullable().default(null),
+  blows: count(0, mostBlows).nullable().default(null),
   inBeat: openTick,
   stopped: tick,
   handsSet: tick,
@@ -38,7 +40,7 @@ const startInput = z.strictObject({
   placeId: id,
   start: openMoment,
   limitPerDay: decimal
-    .refine(text => Number(text) > 0 && Number(text) <= daySeconds, saying('runIn.limitPerDay'))
+    .refine(text => isLimitPerDay(Number(text)), saying('runIn.limitPerDay'))
     .nullable()
     .default(null),
   error: error.nullable().default('0'),

@@ -1,3 +1,4 @@
+import { isToCollect } from '../../../core/standing/stages.ts'
 import type { PhotographMoment } from '../../../core/vocabulary/intake.ts'
 import { answer, api } from '../../api.ts'
 import { Asking, useAct } from '../../parts/act.tsx'
@@ -12,7 +13,7 @@ import { PhotographField } from './photograph-field.tsx'
 
 /** When a photograph taken now most likely shows the clock. */
 const momentNow = ({ standing: { stage } }: Repair): PhotographMoment =>
-  stage === 'ready' || stage === 'declined' ? 'hand-over' : stage === 'taken-in' ? 'intake' : 'bench'
+  isToCollect(stage) ? 'hand-over' : stage === 'taken-in' ? 'intake' : 'bench'
 
 /** Puts photographs beside a repair that is in the shop: of the whole clock, or of one condition note. */
 export function AddPhotographs({ repair }: { repair: Repair }) {

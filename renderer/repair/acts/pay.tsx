@@ -1,5 +1,5 @@
 import { useLocation } from 'wouter'
-import { cashFor, inCash } from '../../../core/money/cash.ts'
+import { changesHands, inCash, restOf } from '../../../core/money/cash.ts'
 import { type Minor, minor, minorText, parseMinor } from '../../../core/money/minor.ts'
 import type { PaymentMethod } from '../../../core/vocabulary/work.ts'
 import { answer, type api } from '../../api.ts'
@@ -53,8 +53,8 @@ function useRest({ view }: ActProps, text: string, method: PaymentMethod): Minor
   const step = useTyped(settings.cash.step) ?? minor(0)
   const due = minor(dueMinor(view))
   if (typed === null || !view.money.billed || method === 'account') return minor(0)
-  const cash = method === 'cash' ? cashFor(typed, due, step) : { amount: typed, rounding: minor(0) }
-  return minor(Math.max((cash?.amount ?? typed) + (cash?.rounding ?? 0) - due, 0))
+  const handed = changesHands(method === 'cash', typed, due, step)
+  return restOf(handed ?? { amount: typed, rounding: minor(0) }, due)
 }
 
 /** Takes a payment, or a deposit while nothing is billed yet. It starts from what is due. */

@@ -1,4 +1,5 @@
 import { messageText } from '../../../core/messages/message-text.ts'
+import { isToCollect } from '../../../core/standing/stages.ts'
 import type { MessageAbout, Way } from '../../../core/vocabulary/work.ts'
 import { answer, api } from '../../api.ts'
 import { useAct } from '../../parts/act.tsx'
@@ -31,7 +32,7 @@ function useFacts(view: Repair) {
 /** What the message is most likely about, by where the repair stands. */
 const likely = ({ standing: { stage, waitingFor }, uncollected }: Repair): MessageAbout => {
   if (uncollected) return 'uncollected'
-  if (stage === 'ready' || stage === 'declined') return 'ready'
+  if (isToCollect(stage)) return 'ready'
   if (waitingFor === 'owner') return 'finding'
   return stage === 'estimate-out' ? 'reminder' : 'delay'
 }

@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import { takesEstimate } from '../../../core/standing/stages.ts'
 import type { Repair } from '../repair.ts'
 
 /** One repair on an estimate. */
@@ -13,13 +14,11 @@ export interface TypedAnswer {
   readonly limit: string
 }
 
-const openTo = ({ stage }: OnEstimate): boolean => stage !== 'collected' && stage !== 'ready'
-
 /** The owner's word on each repair of an estimate that it can still be recorded on, the one being looked at first. */
 export function useAnswers(all: readonly OnEstimate[], ownId: number) {
   const [typed, setTyped] = useState<ReadonlyMap<number, TypedAnswer>>(new Map())
   const asked = all
-    .filter(one => one.repairId === ownId || openTo(one))
+    .filter(one => one.repairId === ownId || takesEstimate(one.stage))
     .toSorted((a, b) => Number(b.repairId === ownId) - Number(a.repairId === ownId))
   const of = ({ estimateId, repairId }: OnEstimate): TypedAnswer =>
     typed.get(estimateId) ?? { said: repairId === ownId ? 'go-ahead' : '', limit: '' }

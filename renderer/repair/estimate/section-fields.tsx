@@ -1,6 +1,6 @@
 import { useEffect } from 'react'
 import { parseMinor } from '../../../core/money/minor.ts'
-import { chargesTax } from '../../../core/shop/charges-tax.ts'
+import { chargesTax } from '../../../core/shop/tax-rules.ts'
 import { useEntry } from '../../parts/entry.ts'
 import { DecimalField, Tick } from '../../parts/field.tsx'
 import { useShop } from '../../shop.tsx'

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { saysAll, whereBelongingIs, whereClockIs } from '../../../core/custody/custody.ts'
-import { type Stage, stages } from '../../../core/standing/standing.ts'
+import { type Stage, stages } from '../../../core/standing/stages.ts'
 
 describe('custody', () => {
   it('a clock is where its repair stands, and with its owner once it is collected', () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { cashFor, inCash, usualCashStep } from '../../../core/money/cash.ts'
+import { cashFor, changesHands, inCash, restOf, usualCashStep } from '../../../core/money/cash.ts'
 import { minor } from '../../../core/money/minor.ts'
 
 describe('cash', () => {
@@ -55,5 +55,31 @@ describe('cash', () => {
         },
       ),
     )
+  })
+})
+
+describe('what changes hands', () => {
+  const five = minor(5)
+
+  it('is what coins can pay in cash, and the amount itself by any other way', () => {
+    expect(changesHands(true, minor(1002), minor(1002), five)).toEqual({ amount: 1000, rounding: 2 })
+    expect(changesHands(false, minor(1002), minor(1002), five)).toEqual({ amount: 1002, rounding: 0 })
+    expect(changesHands(true, minor(1003), minor(2000), five)).toBeNull()
+    expect(changesHands(false, minor(1003), minor(2000), five)).toEqual({ amount: 1003, rounding: 0 })
+  })
+
+  it('leaves a rest from one cent above what is open', () => {
+    const paid = (amount: number, rounding = 0) => ({ amount: minor(amount), rounding: minor(rounding) })
+    expect([999, 1000, 1001].map(amount => restOf(paid(amount), minor(1000)))).toEqual([0, 0, 1])
+  })
+
+  it('leaves none where cash was rounded up or down to settle the whole', () => {
+    for (const open of [1002, 1003])
+      expect(
+        restOf(
+          changesHands(true, minor(open), minor(open), five) ?? { amount: minor(0), rounding: minor(0) },
+          minor(open),
+        ),
+      ).toBe(0)
   })
 })

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { minor } from '../../../core/money/minor.ts'
-import { leavesQuoted } from '../../../core/pricing/quoted-range.ts'
+import { leavesQuoted, rangeProblems } from '../../../core/pricing/quoted-range.ts'
 
 const told = { low: minor(45_000), high: minor(62_000) }
 
@@ -17,4 +17,13 @@ test('an end that was not told cannot be left', () => {
   expect(leavesQuoted({}, minor(1), minor(9_999_999))).toBeNull()
   expect(leavesQuoted({ low: minor(100) }, minor(9_999_999), null)).toBeNull()
   expect(leavesQuoted({ high: minor(100) }, minor(1), null)).toBeNull()
+})
+
+test('the upper end of a range may be the lower one, and no cent below it', () => {
+  const wrong = (low: number | null, high: number | null) =>
+    rangeProblems(low === null ? null : minor(low), high === null ? null : minor(high), 'high')
+  expect(wrong(10_000, 10_000)).toEqual([])
+  expect(wrong(10_000, 10_001)).toEqual([])
+  expect(wrong(10_000, 9_999)).toEqual([{ code: 'estimate.highBelowLow', field: 'high' }])
+  expect([wrong(null, 0), wrong(10_000, null), wrong(null, null)]).toEqual([[], [], []])
 })

@@ -125,9 +125,9 @@ test('unsorted, doubled and impossible readings are problems, each named', () =>
     'date.notAnInstant readings[5].at',
     'rate.error readings[2].errorSeconds',
     'rate.error readings[3].errorSeconds',
-    'rate.nutTurns readings[4].nutTurns',
     'rate.outOfOrder readings[1].at',
     'rate.sameTime readings[2].at',
+    'reading.nutTurns readings[4].nutTurns',
   ])
 })
 

@@ -220,7 +220,7 @@ test('every problem of an assessment is named at once', () => {
   expect(refusals(runInAssessment({ ...base, policy, limitSecondsPerDay: 0, readings }))).toEqual([
     'date.notATime readings[0].heard.at',
     'rate.outOfOrder readings[1].at',
-    'runIn.limit limitSecondsPerDay',
+    'runIn.limitPerDay limitSecondsPerDay',
     'runIn.noStage policy.stages',
     'strike.blows readings[0].heard.blows',
   ])

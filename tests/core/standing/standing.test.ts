@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type RepairFacts, repairStanding, type Stage, stages } from '../../../core/standing/standing.ts'
+import { type Stage, stages } from '../../../core/standing/stages.ts'
+import { type RepairFacts, repairStanding } from '../../../core/standing/standing.ts'
 
 const fresh: RepairFacts = {
   covered: false,
