@@ -212,14 +212,13 @@ CREATE TABLE clocks (
   strike TEXT NOT NULL DEFAULT 'unknown',
   chime TEXT NOT NULL DEFAULT 'unknown',
   chime_corrects INTEGER NOT NULL DEFAULT 0 CHECK (chime_corrects IN (0, 1)),
-  beats_per_hour INTEGER CHECK (beats_per_hour > 0),
   dial TEXT NOT NULL DEFAULT 'unknown',
   jewelled INTEGER NOT NULL DEFAULT 0 CHECK (jewelled IN (0, 1)),
   luminous INTEGER NOT NULL DEFAULT 0 CHECK (luminous IN (0, 1)),
   mercury INTEGER NOT NULL DEFAULT 0 CHECK (mercury IN (0, 1)),
   mains INTEGER NOT NULL DEFAULT 0 CHECK (mains IN (0, 1)),
   notes TEXT NOT NULL DEFAULT ''
-, height_mm INTEGER CHECK (height_mm > 0), width_mm INTEGER CHECK (width_mm > 0), depth_mm INTEGER CHECK (depth_mm > 0), weight_g INTEGER CHECK (weight_g > 0)) STRICT;
+, height_mm INTEGER CHECK (height_mm > 0), width_mm INTEGER CHECK (width_mm > 0), depth_mm INTEGER CHECK (depth_mm > 0), weight_g INTEGER CHECK (weight_g > 0), beats TEXT NOT NULL DEFAULT '' CHECK (length(beats) <= 200)) STRICT;
 
 CREATE TABLE closed_periods (
   id INTEGER PRIMARY KEY,

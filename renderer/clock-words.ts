@@ -1,6 +1,8 @@
+import { beatsOf } from '../core/horology/beats.ts'
 import type { Dial, Duration, Form, OrUnknown } from '../core/vocabulary/clock.ts'
 import type { Position } from '../core/vocabulary/intake.ts'
 import type { Words } from '../core/words/en/index.ts'
+import type { Formats } from '../core/words/format.ts'
 
 /** What a list knows of a clock; null and 'unknown' where nobody has looked yet. */
 export interface ClockInShort {
@@ -23,6 +25,14 @@ export const orNotLookedAt = (words: Words, choices: Readonly<Record<string, str
   unknown: words.notLookedAt,
   ...choices,
 })
+
+/** `8,142.857 beats an hour (train 95-80 / 8-7 / 30)`; '' where nobody has counted. */
+export function beatsWords({ register }: Words, { number }: Formats, text: string): string {
+  const beats = beatsOf(text)
+  if (!beats) return ''
+  const said = register.clock
+  return beats.train ? said.beatsOfTrain(number(beats.bph), beats.text) : said.beats(number(beats.bph))
+}
 
 /** A clock in one line: `longcase clock, 8-day, two trains, painted dial`. */
 export const clockWords = (words: Words, { form, duration, trains, dial }: ClockInShort): string =>

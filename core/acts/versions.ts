@@ -27,13 +27,27 @@ const saysHowLongPapersAreKept: Step = ({ settings, ...input }) => ({
   settings: { ...(settings as ActInput), privacy: { keepPapersYears: 10 } },
 })
 
+/** Since this version a clock's beats are exact text, a number or a train, wherever in an input the clock stands; before, they were a whole number. */
+const beatsAreExact: Step = input => beatsExact(input) as ActInput
+
+function beatsExact(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(beatsExact)
+  if (typeof value !== 'object' || value === null) return value
+  const { beatsPerHour, ...others } = value as ActInput
+  const shaped = Object.fromEntries(Object.entries(others).map(([key, one]) => [key, beatsExact(one)]))
+  return beatsPerHour === undefined ? shaped : { ...shaped, beats: String(beatsPerHour ?? '') }
+}
+
 /** Every step there is. An input in a day book is never older than what these can bring up. */
 export const steps: Steps = {
   'counter.estimateDate': [seenUnder('estimatedOn')],
+  'counter.takeIn': [beatsAreExact],
   'estimates.recordWord': [wordsSayWhatWasSeen],
   'estimates.write': [seenUnder('last')],
-  'register.changeClock': [saysWhatWasSeen],
+  'register.addClock': [beatsAreExact],
+  'register.changeClock': [saysWhatWasSeen, beatsAreExact],
   'register.changeOwner': [saysWhatWasSeen],
+  'register.import': [beatsAreExact],
   'register.measureClock': [saysWhatWasSeen],
   'register.passClock': [saysWhatWasSeen],
   'shelf.describePlace': [saysWhatWasSeen],

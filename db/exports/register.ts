@@ -29,7 +29,7 @@ const clockColumns = [
   'strike',
   'chime',
   'chime_corrects',
-  'beats_per_hour',
+  'beats',
   'dial',
   'jewelled',
   'luminous',

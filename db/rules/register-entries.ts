@@ -49,7 +49,8 @@ export interface ClockEntry {
   readonly strike: OrUnknown<Strike>
   readonly chime: OrUnknown<Chime>
   readonly chimeCorrects: boolean
-  readonly beatsPerHour: number | null
+  /** As `beatsOf` keeps them; '' where nobody has counted. */
+  readonly beats: string
   readonly dial: OrUnknown<Dial>
   readonly jewelled: boolean
   readonly luminous: boolean

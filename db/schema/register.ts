@@ -43,7 +43,7 @@ export const clocks = sqliteTable('clocks', {
   strike: code<OrUnknown<Strike>>().default('unknown'),
   chime: code<OrUnknown<Chime>>().default('unknown'),
   chimeCorrects: flag(),
-  beatsPerHour: integer(),
+  beats: words(),
   dial: code<OrUnknown<Dial>>().default('unknown'),
   jewelled: flag(),
   luminous: flag(),

@@ -7,12 +7,8 @@ import { useShop } from '../shop.tsx'
 import type { ClockView } from './clock.ts'
 
 /** A clock as typed; '' and 'unknown' where nobody has looked yet. */
-export type TypedClock = Omit<
-  ClockView['clock'],
-  'id' | 'trains' | 'beatsPerHour' | 'notes' | keyof ClockSize
-> & {
+export type TypedClock = Omit<ClockView['clock'], 'id' | 'trains' | 'notes' | keyof ClockSize> & {
   readonly trains: string
-  readonly beatsPerHour: string
 }
 
 /** A clock nobody has looked at yet. */
@@ -28,7 +24,7 @@ export const unseenClock = (form: Form): TypedClock => ({
   strike: 'unknown',
   chime: 'unknown',
   chimeCorrects: false,
-  beatsPerHour: '',
+  beats: '',
   dial: 'unknown',
   jewelled: false,
   luminous: false,
@@ -40,7 +36,6 @@ export const unseenClock = (form: Form): TypedClock => ({
 export const typedClock = ({
   id: _,
   trains,
-  beatsPerHour,
   heightMm: _height,
   widthMm: _width,
   depthMm: _depth,
@@ -49,16 +44,14 @@ export const typedClock = ({
 }: ClockView['clock']) => ({
   ...clock,
   trains: trains === null ? '' : String(trains),
-  beatsPerHour: beatsPerHour === null ? '' : String(beatsPerHour),
 })
 
 const numberOrNull = (text: string): number | null => (text.trim() ? Number(text) : null)
 
 /** What was typed of a clock, as the request takes it. */
-export const describedClock = <T extends TypedClock>({ trains, beatsPerHour, ...clock }: T) => ({
+export const describedClock = <T extends TypedClock>({ trains, ...clock }: T) => ({
   ...clock,
   trains: numberOrNull(trains),
-  beatsPerHour: numberOrNull(beatsPerHour),
 })
 
 /** What a clock is known by at first sight. */
@@ -90,7 +83,7 @@ export function MovementFields<T extends TypedClock>({ entry }: { entry: EntrySt
         <Choice label={takeIn.escapement} choices={seen(words.escapements)} {...entry.at('escapement')} />
         <Choice label={takeIn.strike} choices={seen(words.strikes)} {...entry.at('strike')} />
         <Choice label={takeIn.chime} choices={seen(words.chimes)} {...entry.at('chime')} />
-        <TextField label={takeIn.beatsPerHour} inputMode="numeric" {...entry.at('beatsPerHour')} />
+        <TextField label={takeIn.beats} hint={takeIn.beatsHint} {...entry.at('beats')} />
         <TextField label={takeIn.marks} wide {...entry.at('marks')} />
       </div>
       <div className="choices">

@@ -2,7 +2,7 @@ import { useQuery } from '@tanstack/react-query'
 import type { ComponentType } from 'react'
 import { Link, useLocation } from 'wouter'
 import { civilDateOf } from '../../core/calendar/zone.ts'
-import { clockMarks, clockWords, seenWords } from '../clock-words.ts'
+import { beatsWords, clockMarks, clockWords, seenWords } from '../clock-words.ts'
 import { Asked } from '../parts/asked.tsx'
 import { Cautions } from '../parts/cautions.tsx'
 import { CivilDate } from '../parts/figures.tsx'
@@ -77,7 +77,7 @@ function Description({ view: { clock, cautions }, doing }: { view: ClockView; do
               seenWords(words.escapements, clock.escapement),
               seenWords(words.strikes, clock.strike),
               clock.chime !== 'none' && seenWords(words.chimes, clock.chime),
-              clock.beatsPerHour !== null && said.beats(formats.number(clock.beatsPerHour)),
+              beatsWords(words, formats, clock.beats),
             ]) || words.notLookedAt,
           ],
           [

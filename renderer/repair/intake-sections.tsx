@@ -1,6 +1,6 @@
 import { Link } from 'wouter'
 import { isInShop } from '../../core/standing/stages.ts'
-import { belongingWords, seenWords } from '../clock-words.ts'
+import { beatsWords, belongingWords, seenWords } from '../clock-words.ts'
 import { AddPhotographs } from '../condition/photograph/add-photographs.tsx'
 import { PhotographsOf } from '../condition/photograph/photographs-of.tsx'
 import { ConditionReport } from '../condition/report.tsx'
@@ -42,8 +42,7 @@ export function ClockSection({ view: { clock } }: { view: Repair }) {
     seenWords(words.escapements, clock.escapement),
     seenWords(words.strikes, clock.strike),
     clock.chime !== 'none' && seenWords(words.chimes, clock.chime),
-    clock.beatsPerHour &&
-      `${words.counter.takeIn.beatsPerHour.toLowerCase()} ${formats.number(clock.beatsPerHour)}`,
+    beatsWords(words, formats, clock.beats),
   ]
   return (
     <Section title={repair.sections.clock}>

@@ -3,7 +3,7 @@ export const fields: Readonly<Record<string, string>> = {
   at: 'when',
   bearsG: 'bears up to g',
   clockId: 'clock',
-  beatsPerHour: 'beats an hour',
+  beats: 'beats an hour',
   benchRate: 'bench rate',
   by: 'how',
   byKind: 'by kind of line',

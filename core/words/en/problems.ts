@@ -91,6 +91,8 @@ export const problems = {
   'strike.blows': () => 'Write the blows heard, a whole number from 0 to 100.',
   'strike.endsBeforeItBegins': () => 'The end must not come before the beginning.',
   'strike.pattern': () => 'This is not a way of striking that is known here.',
+  'clock.beats': () =>
+    'Write beats an hour, such as 7200 or 8142.857, or the train, such as 84-78 / 7-7 / 30: the wheels from the centre, a pinion for each, the teeth of the escape wheel.',
   'train.empty': () => 'A train needs at least one wheel.',
   'train.pairs': (v: Needs<'wheels' | 'pinions'>) =>
     `There are ${v.wheels} wheels and ${v.pinions} pinions. Give one pinion for each wheel.`,

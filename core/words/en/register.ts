@@ -211,6 +211,7 @@ export const register = {
     movement: 'Movement',
     dial: 'Dial',
     beats: (n: string) => `${n} beats an hour`,
+    beatsOfTrain: (n: string, train: string) => `${n} beats an hour (train ${train})`,
     also: 'Also',
     jewelled: 'jewelled holes',
     luminous: 'luminous dial or hands',

@@ -1,5 +1,6 @@
 import { Hono } from 'hono'
 import { z } from 'zod'
+import { beatsOf } from '../../../core/horology/beats.ts'
 import * as clock from '../../../core/vocabulary/clock.ts'
 import { forgetOwner } from '../../../db/books/forget.ts'
 import * as book from '../../../db/books/register.ts'
@@ -15,6 +16,7 @@ import {
   optional,
   optionalLines,
   required,
+  saying,
   tick,
 } from './fields.ts'
 import { type Env, perform } from './perform.ts'
@@ -46,6 +48,11 @@ export const newOwnerFields = { ...ownerFields, otherThan }
 const orUnknown = <const T extends readonly string[]>(codes: T) =>
   oneOf(['unknown', ...codes] as const).default('unknown')
 
+/** A clock's beats or its train, as they are kept; '' where nobody has counted. */
+const beats = optional()
+  .refine(text => text === '' || beatsOf(text) !== undefined, saying('clock.beats'))
+  .transform(text => beatsOf(text)?.text ?? '')
+
 /** A clock as described at the counter. */
 export const clockFields = {
   form: keyOf(clock.forms),
@@ -59,7 +66,7 @@ export const clockFields = {
   strike: orUnknown(clock.strikes),
   chime: orUnknown(clock.chimes),
   chimeCorrects: tick,
-  beatsPerHour: count(1, 100_000).nullable().default(null),
+  beats,
   dial: orUnknown(clock.dials),
   jewelled: tick,
   luminous: tick,
