@@ -616,17 +616,14 @@ CREATE TABLE readings (
   wound INTEGER NOT NULL DEFAULT 0 CHECK (wound IN (0, 1)),
   strike_right INTEGER CHECK (strike_right IN (0, 1)),
   chime_right INTEGER CHECK (chime_right IN (0, 1)),
-  heard_at TEXT NOT NULL DEFAULT '',
-  blows INTEGER CHECK (blows BETWEEN 0 AND 100),
   in_beat INTEGER CHECK (in_beat IN (0, 1)),
   stopped INTEGER NOT NULL DEFAULT 0 CHECK (stopped IN (0, 1)),
-  hands_set INTEGER NOT NULL DEFAULT 0 CHECK (hands_set IN (0, 1)),
   nut_turns TEXT NOT NULL DEFAULT '',
   temperature_c REAL CHECK (temperature_c BETWEEN -40 AND 60),
   note TEXT NOT NULL DEFAULT '',
   corrects_id INTEGER UNIQUE REFERENCES readings (id),
   -- 1 where it strikes out the one it corrects and says nothing of its own but why
-  withdrawn INTEGER NOT NULL DEFAULT 0 CHECK (withdrawn IN (0, 1)),
+  withdrawn INTEGER NOT NULL DEFAULT 0 CHECK (withdrawn IN (0, 1)), left_ms INTEGER, event TEXT CHECK (event IN ('cased', 'moved', 'oiled', 'adjusted')), hour_shown INTEGER CHECK (hour_shown BETWEEN 1 AND 12), hour_counted INTEGER CHECK (hour_counted BETWEEN 0 AND 100), half_counted INTEGER CHECK (half_counted BETWEEN 0 AND 100), quarter INTEGER CHECK (quarter BETWEEN 1 AND 4), quarter_right INTEGER CHECK (quarter_right IN (0, 1)), twelve_right INTEGER NOT NULL DEFAULT 0 CHECK (twelve_right IN (0, 1)), four_right INTEGER NOT NULL DEFAULT 0 CHECK (four_right IN (0, 1)), self_corrected INTEGER CHECK (self_corrected IN (0, 1)), silent INTEGER CHECK (silent IN (0, 1)), repeats INTEGER CHECK (repeats IN (0, 1)),
   CHECK (withdrawn = 0 OR corrects_id IS NOT NULL)
 ) STRICT;
 
@@ -678,7 +675,7 @@ CREATE TABLE run_in_runs (
   outcome TEXT CHECK (outcome IN ('passed', 'restarted', 'to-bench')),
   reason TEXT NOT NULL DEFAULT '',
   decided_by INTEGER REFERENCES people (id),
-  figures TEXT CHECK (json_valid(figures)),
+  figures TEXT CHECK (json_valid(figures)), steady_within TEXT,
   CHECK ((ended_at IS NULL) = (outcome IS NULL))
 ) STRICT;
 

@@ -1,3 +1,5 @@
+import { heardApart } from './heard.ts'
+
 /** An act's input as it stood in some version, before it is checked. */
 export type ActInput = Readonly<Record<string, unknown>>
 
@@ -38,6 +40,24 @@ function beatsExact(value: unknown): unknown {
   return beatsPerHour === undefined ? shaped : { ...shaped, beats: String(beatsPerHour ?? '') }
 }
 
+/** A reading tells since version 2 how the hands were found and left, and what was heard apart. */
+const heardIsToldApart: Step = ({ handsSet, heardAt, blows, error, ...input }) => ({
+  ...input,
+  error: handsSet ? null : (error ?? null),
+  left: handsSet ? (error ?? null) : null,
+  sure: true,
+  event: null,
+  twelveRight: false,
+  fourRight: false,
+  selfCorrected: null,
+  silent: null,
+  repeats: null,
+  ...heardApart(typeof heardAt === 'string' ? heardAt : '', typeof blows === 'number' ? blows : null),
+})
+
+/** Since version 2 a run may say how steady a clock has to go; before, nobody asked. */
+const saysHowSteady: Step = input => ({ ...input, steadyWithin: null })
+
 /** Every step there is. An input in a day book is never older than what these can bring up. */
 export const steps: Steps = {
   'counter.estimateDate': [seenUnder('estimatedOn')],
@@ -50,7 +70,11 @@ export const steps: Steps = {
   'register.import': [beatsAreExact],
   'register.measureClock': [saysWhatWasSeen],
   'register.passClock': [saysWhatWasSeen],
+  'shelf.correct': [heardIsToldApart],
   'shelf.describePlace': [saysWhatWasSeen],
+  'shelf.pass': [saysWhatWasSeen],
+  'shelf.read': [heardIsToldApart],
+  'shelf.startRunIn': [saysHowSteady],
 
   'shop.changeSettings': [saysWhatWasSeen],
   'shop.open': [saysHowLongPapersAreKept],

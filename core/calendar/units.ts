@@ -3,7 +3,6 @@
  * day of a zone may be an hour longer or shorter and is reckoned in core/calendar/zone.ts.
  */
 export const minuteMs = 60_000
-export const hourMs = 3_600_000
 export const dayMs = 86_400_000
 
 /** Minutes of a day. */

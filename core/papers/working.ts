@@ -2,8 +2,7 @@ import type { BenchStep, StepCaution } from '../bench/steps.ts'
 import type { WorkWeek } from '../calendar/opening.ts'
 import type { Caution } from '../cautions/cautions.ts'
 import type { Minor } from '../money/minor.ts'
-import type { Assessment } from '../run-in/assess.ts'
-import type { ShelfReading } from '../run-in/shelf-reading.ts'
+import type { FormerReading, KeptVerdict } from '../run-in/former.ts'
 import type {
   Belonging,
   Component,
@@ -131,7 +130,7 @@ export interface BenchCardContents extends RepairTop {
 }
 
 /** A reading as the certificate shows it. */
-export interface CertificateReading extends ShelfReading {
+export type CertificateReading = FormerReading & {
   readonly temperatureC?: number
 }
 
@@ -148,7 +147,9 @@ export interface RunInContents extends RepairTop {
   readonly limitPerDay: string
   /** In order of time; what was struck out or corrected is left out. */
   readonly readings: readonly CertificateReading[]
-  readonly figures: Assessment
+  /** How steady it had to go, in seconds; absent on papers of before it was asked. */
+  readonly steadySeconds?: number
+  readonly figures: KeptVerdict
 }
 
 /** The letter that says the clock may be fetched. */

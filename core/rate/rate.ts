@@ -2,7 +2,8 @@ import { dayMs } from '../calendar/units.ts'
 import type { Instant } from '../calendar/zone.ts'
 import { bad, type Checked, good, type Problem, problem } from '../problems.ts'
 import { leastSquares, mostPoints } from '../statistics/line-fit.ts'
-import { theilSen } from '../statistics/theil-sen.ts'
+import { type RobustLine, robustLine } from './line.ts'
+import { nutResponse, turnsToZero } from './nut.ts'
 import { opensSegment, type Reading, readingProblems } from './reading.ts'
 
 export type { Reading } from './reading.ts'
@@ -30,7 +31,7 @@ export interface Rate {
   readonly netPerWind: readonly number[]
   /** What one turn of the nut does, learned from this clock's own log; null when it has not been seen. */
   readonly secondsPerDayPerTurn: number | null
-  /** Turns that would bring the last segment's rate to zero; null when not known. */
+  /** Turns that would bring the last segment's rate to zero; null where rate or answer do not exceed their uncertainty. */
   readonly suggestedTurns: number | null
 }
 
@@ -45,13 +46,15 @@ export function rateOf(readings: readonly Reading[]): Checked<Rate> {
   const parts = segmentsOf(readings)
   const tooLong = lengthProblems(parts)
   if (tooLong.length > 0) return bad(tooLong)
-  const segments = parts.map(segmentRate)
-  const perTurn = responsePerTurn(parts, segments)
+  const lines = parts.map(lineOf)
+  const response = nutResponse(
+    parts.map((part, i) => ({ turns: part[0]?.nutTurns ?? 0, line: lines[i] ?? null })),
+  )
   return good({
-    segments,
+    segments: parts.map((part, i) => segmentRate(part, lines[i] ?? null)),
     netPerWind: parts.flatMap(netPerWind),
-    secondsPerDayPerTurn: perTurn,
-    suggestedTurns: turnsToZero(segments.at(-1)?.ratePerDay ?? null, perTurn),
+    secondsPerDayPerTurn: response?.perTurn ?? null,
+    suggestedTurns: turnsToZero(lines.at(-1) ?? null, response),
   })
 }
 
@@ -71,18 +74,30 @@ const lengthProblems = (parts: readonly (readonly Reading[])[]): Problem[] =>
     ? [problem('rate.segmentTooLong', 'readings', { most: mostPoints })]
     : []
 
-/** The rates of one segment. */
-function segmentRate(readings: readonly Reading[]): Segment {
+/** Days since the first reading, and errors. */
+function pointsOf(readings: readonly Reading[]) {
   const times = readings.map(({ at }) => Date.parse(at))
-  const days = times.map(time => (time - (times[0] ?? 0)) / dayMs)
-  const errors = readings.map(reading => reading.errorSeconds)
+  return {
+    days: times.map(time => (time - (times[0] ?? 0)) / dayMs),
+    errors: readings.map(reading => reading.errorSeconds),
+  }
+}
+
+function lineOf(readings: readonly Reading[]): RobustLine | null {
+  const { days, errors } = pointsOf(readings)
+  return readings.length < 2 ? null : robustLine(days, errors)
+}
+
+/** The rates of one segment. */
+function segmentRate(readings: readonly Reading[], robust: RobustLine | null): Segment {
+  const { days, errors } = pointsOf(readings)
   const line = readings.length < 2 ? null : leastSquares(days, errors)
   return {
     from: readings[0]?.at ?? '',
     to: readings.at(-1)?.at ?? '',
     readings: readings.length,
     ratePerDay: line?.slope ?? null,
-    robustRatePerDay: line && theilSen(days, errors),
+    robustRatePerDay: robust?.slope ?? null,
     residualSd: line?.residualSd ?? null,
   }
 }
@@ -91,22 +106,3 @@ function netPerWind(readings: readonly Reading[]): number[] {
   const wound = readings.filter(reading => reading.wound)
   return wound.slice(1).map((reading, i) => reading.errorSeconds - (wound[i]?.errorSeconds ?? 0))
 }
-
-/** Least squares through zero of the change of rate on the turns given: Σ turns·change ÷ Σ turns². */
-function responsePerTurn(
-  parts: readonly (readonly Reading[])[],
-  segments: readonly Segment[],
-): number | null {
-  let [products, squares] = [0, 0]
-  parts.forEach((part, i) => {
-    const turns = part[0]?.nutTurns ?? 0
-    const [before, after] = [segments[i - 1]?.ratePerDay ?? null, segments[i]?.ratePerDay ?? null]
-    if (turns === 0 || before === null || after === null) return
-    products += turns * (after - before)
-    squares += turns * turns
-  })
-  return squares === 0 ? null : products / squares
-}
-
-const turnsToZero = (ratePerDay: number | null, perTurn: number | null): number | null =>
-  ratePerDay === null || perTurn === null || perTurn === 0 ? null : 0 - ratePerDay / perTurn

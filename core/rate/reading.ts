@@ -44,10 +44,20 @@ export function readingProblems(readings: readonly Reading[], field = 'readings'
 function oneReading(reading: Reading, ms: number | undefined, field: string): Problem[] {
   const { at, errorSeconds, nutTurns = 0 } = reading
   const problems = ms === undefined ? [problem('date.notAnInstant', `${field}.at`, { text: at })] : []
-  if (!withinSize(errorSeconds, largestError)) problems.push(problem('rate.error', `${field}.errorSeconds`))
-  if (!isNutTurns(nutTurns)) problems.push(problem('reading.nutTurns', `${field}.nutTurns`))
-  return problems
+  return [
+    ...problems,
+    ...errorProblems(errorSeconds, `${field}.errorSeconds`),
+    ...nutTurnsProblems(nutTurns, `${field}.nutTurns`),
+  ]
 }
+
+/** `rate.error` unless these can be seconds that a clock is off. */
+export const errorProblems = (seconds: number, field: string): Problem[] =>
+  withinSize(seconds, largestError) ? [] : [problem('rate.error', field)]
+
+/** `reading.nutTurns` unless these can be turns given to a rating nut. */
+export const nutTurnsProblems = (turns: number, field: string): Problem[] =>
+  isNutTurns(turns) ? [] : [problem('reading.nutTurns', field)]
 
 /** The most turns of the nut one reading may say, either way. Our own bound: more is a slip of the finger, no screw is so long. */
 const mostNutTurns = 100

@@ -1,28 +1,72 @@
 import { daySeconds } from '../calendar/units.ts'
 import type { StrikePattern } from '../strike/blows.ts'
-import type { Chime, Escapement, Form, OrUnknown, Power, Strike } from '../vocabulary/clock.ts'
-import { expectedRates } from './expected-rate.ts'
+import type { Chime, Form, OrUnknown, Strike } from '../vocabulary/clock.ts'
 
-interface Going {
-  readonly form: Form
-  readonly power: OrUnknown<Power>
-  readonly escapement: OrUnknown<Escapement>
+/** How near and how steady a clock has to go before it is handed over. */
+export interface RateLimits {
+  /** The greatest rate either way, in seconds a day, after it was regulated. */
+  readonly perDay: number
+  /** The greatest scatter about its line, in seconds. */
+  readonly steady: number
 }
 
-const byForm: Partial<Record<Form, keyof typeof expectedRates>> = {
-  torsion: 'torsion',
-  cuckoo: 'cuckoo',
-  lantern: 'lantern',
-  longcase: 'antique',
-  bracket: 'mantel',
-  mantel: 'mantel',
+/** The kinds of going that are judged apart. */
+export const goings = [
+  'seconds-pendulum',
+  'wall-dead-beat',
+  'weight-anchor',
+  'spring-recoil',
+  'platform',
+  'cuckoo',
+  'torsion',
+  'verge',
+] as const
+export type Going = (typeof goings)[number]
+
+const perWeek = (minutes: number): number => Math.round((minutes * 60) / 7)
+
+/** Figures to begin with; each shop may set its own for a clock. From memory but where a source is named (docs/sources.md). */
+export const usualLimits: Readonly<Record<Going, RateLimits>> = {
+  'seconds-pendulum': { perDay: 3, steady: 1.5 },
+  'wall-dead-beat': { perDay: 8, steady: 3 },
+  'weight-anchor': { perDay: 15, steady: 5 },
+  // Common practice: within four minutes a week.
+  'spring-recoil': { perDay: perWeek(4), steady: 10 },
+  platform: { perDay: 30, steady: 10 },
+  // Common practice: one to three minutes a week.
+  cuckoo: { perDay: perWeek(3), steady: 20 },
+  // GO: five minutes a week is close.
+  torsion: { perDay: perWeek(5), steady: 30 },
+  verge: { perDay: 900, steady: 200 },
 }
 
-/** The greatest rate a clock of this kind is handed over with unless the shop says otherwise, in whole seconds a day as text. */
-export function usualLimitPerDay({ form, power, escapement }: Going): string {
-  const spring = power === 'spring' && escapement === 'recoil'
-  const key = byForm[form] ?? (spring ? 'recoil' : 'mantel')
-  return String(Math.round(expectedRates[key].secondsPerDay))
+/** A clock by its kind, power and escapement, as codes or in the bench's everyday words. */
+export interface HowItGoes {
+  readonly kind: string
+  readonly power: string
+  readonly escapement: string
+}
+
+const deadBeats = new Set(['dead-beat', 'deadbeat', 'graham', 'pin-wheel'])
+const balances = new Set([
+  'platform-lever',
+  'cylinder',
+  'lever',
+  'platform',
+  'balance',
+  'detent',
+  'pin-pallet',
+])
+
+/** Which kind of going a clock is judged as; where escapement or power are not known, by what is usual for its kind. Common practice. */
+export function goingOf({ kind, power, escapement }: HowItGoes): Going {
+  if (kind === 'torsion' || kind === 'cuckoo') return kind
+  if (escapement === 'verge' || kind === 'lantern') return 'verge'
+  if (balances.has(escapement) || kind === 'carriage' || kind === 'ship') return 'platform'
+  if (deadBeats.has(escapement) && kind === 'wall') return 'wall-dead-beat'
+  if (power === 'weight' || (power === 'unknown' && kind === 'longcase'))
+    return deadBeats.has(escapement) || kind === 'regulator' ? 'seconds-pendulum' : 'weight-anchor'
+  return kind === 'regulator' ? 'wall-dead-beat' : 'spring-recoil'
 }
 
 /** Whether this can be the greatest rate a clock is handed over with, in seconds a day: above 0, and at most a whole day. */
@@ -37,7 +81,7 @@ interface Sounding {
 
 /**
  * What the clock sounds by itself, as far as it follows from what is on record; null where it does not. Whether a plain hour strike
- * also marks the half hour is not on record, so `hours` here speaks for the full hours alone (see `isKnownAt`).
+ * also marks the half hour is not on record, so `hours` here speaks for the full hours alone.
  */
 export function patternOf({ form, strike, chime }: Sounding): StrikePattern | null {
   if (form === 'ship') return 'ship'
@@ -45,7 +89,3 @@ export function patternOf({ form, strike, chime }: Sounding): StrikePattern | nu
   if (chime === 'four-quarter') return strike === 'none' ? 'four-quarter' : 'four-quarter-hours'
   return chime === 'none' && (strike === 'rack' || strike === 'count-wheel') ? 'hours' : null
 }
-
-/** Whether the blows due at a time on the dial, `HH:MM`, are known: of a plain hour strike only those at the full hour. */
-export const isKnownAt = (pattern: StrikePattern | null, at: string): boolean =>
-  pattern !== null && (pattern !== 'hours' || at.endsWith(':00'))

@@ -1,23 +1,31 @@
 import type { Instant } from '../calendar/zone.ts'
-import type { StrikePattern } from '../strike/blows.ts'
-import { isKnownAt } from './limits.ts'
-import type { ShelfReading } from './shelf-reading.ts'
+import type { ShelfEvent, ShelfReading } from './shelf-reading.ts'
 
 /** A reading as it stands in the ledger. */
 export interface LogEntry {
   readonly at: Instant
-  /** Milliseconds fast (+) or slow (−); null where the clock was found stopped and its error was not told. */
+  /** Milliseconds fast (+) or slow (−) as found; null where it was not read. */
   readonly errorMs: number | null
+  /** The same as left, where the hands were set. */
+  readonly leftMs: number | null
   readonly wound: boolean
-  readonly strikeRight: boolean | null
-  readonly chimeRight: boolean | null
-  readonly heardAt: string
-  readonly blows: number | null
-  readonly inBeat: boolean | null
   readonly stopped: boolean
-  readonly handsSet: boolean
   /** Decimal text, '' for none. */
   readonly nutTurns: string
+  readonly event: ShelfEvent | null
+  readonly hourShown: number | null
+  readonly hourCounted: number | null
+  readonly halfCounted: number | null
+  readonly quarter: 1 | 2 | 3 | 4 | null
+  readonly quarterRight: boolean | null
+  readonly twelveRight: boolean
+  readonly fourRight: boolean
+  readonly selfCorrected: boolean | null
+  readonly silent: boolean | null
+  readonly repeats: boolean | null
+  readonly inBeat: boolean | null
+  readonly strikeRight: boolean | null
+  readonly chimeRight: boolean | null
 }
 
 /** What an entry tells of itself and of what replaced it. */
@@ -37,45 +45,31 @@ export function standingEntries<E extends Correctable & { readonly at: Instant }
     .sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : a.id - b.id))
 }
 
-/**
- * The log as the sums take it: the entries that count, in order of time. A stop whose error was not told joins the next reading, where the clock's going is known again; at the
- * end of the log it stands with the error before it, so that the stop itself is not lost.
- */
-export function shelfLog(
-  entries: readonly (LogEntry & Correctable)[],
-  pattern: StrikePattern | null,
-): ShelfReading[] {
-  const log: ShelfReading[] = []
-  let held: LogEntry | undefined
-  let errorMs = 0
-  for (const entry of standingEntries(entries)) {
-    if (entry.errorMs === null) {
-      held = held ? { ...entry, wound: held.wound || entry.wound } : entry
-      continue
-    }
-    errorMs = entry.errorMs
-    log.push(joined(reading(entry, errorMs, pattern), held))
-    held = undefined
-  }
-  if (held) log.push(reading(held, errorMs, pattern))
-  return log
-}
+/** The log as it is judged: the entries that count, in order of time. */
+export const shelfLog = (entries: readonly (LogEntry & Correctable)[]): ShelfReading[] =>
+  standingEntries(entries).map(readingOf)
 
-const joined = (now: ShelfReading, held: LogEntry | undefined): ShelfReading =>
-  held ? { ...now, stopped: true, wound: Boolean(now.wound) || held.wound } : now
-
-function reading(entry: LogEntry, errorMs: number, pattern: StrikePattern | null): ShelfReading {
-  const { at, wound, stopped, handsSet, nutTurns, strikeRight, chimeRight, inBeat, heardAt, blows } = entry
-  return {
-    at,
-    errorSeconds: errorMs / 1000,
-    wound,
-    stopped,
-    handsSet,
-    ...(nutTurns === '' ? {} : { nutTurns: Number(nutTurns) }),
-    ...(strikeRight === null ? {} : { strikeRight }),
-    ...(chimeRight === null ? {} : { chimeRight }),
-    ...(inBeat === null ? {} : { inBeat }),
-    ...(blows !== null && isKnownAt(pattern, heardAt) ? { heard: { at: heardAt, blows } } : {}),
+/** The entry as it is judged, without what was not said. */
+export function readingOf(entry: LogEntry): ShelfReading {
+  const { at, errorMs, leftMs, nutTurns, hourShown, hourCounted, halfCounted, quarter, quarterRight } = entry
+  const said = {
+    errorSeconds: errorMs === null ? null : errorMs / 1000,
+    leftSeconds: leftMs === null ? null : leftMs / 1000,
+    wound: entry.wound || null,
+    stopped: entry.stopped || null,
+    nutTurns: nutTurns === '' ? null : Number(nutTurns),
+    event: entry.event,
+    hour: hourShown === null || hourCounted === null ? null : { shown: hourShown, counted: hourCounted },
+    half: halfCounted,
+    quarter: quarter === null || quarterRight === null ? null : { which: quarter, right: quarterRight },
+    twelveRight: entry.twelveRight || null,
+    fourRight: entry.fourRight || null,
+    selfCorrected: entry.selfCorrected,
+    silent: entry.silent,
+    repeats: entry.repeats,
+    inBeat: entry.inBeat,
+    strikeRight: entry.strikeRight,
+    chimeRight: entry.chimeRight,
   }
+  return { at, ...Object.fromEntries(Object.entries(said).filter(([, value]) => value !== null)) }
 }

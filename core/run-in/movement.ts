@@ -10,9 +10,38 @@ export const movements = {
   '400-day': { runningHours: 9600, windEveryDays: 365 },
 } as const satisfies Record<Duration, { runningHours: number; windEveryDays: number }>
 
-/** The running minutes a stage asks of a movement: its winds at the winding interval, or its days. */
-export const stageMinutes = ({ winds, days }: Pick<Stage, 'winds' | 'days'>, duration: Duration): number =>
-  (winds === undefined ? (days ?? 0) : winds * movements[duration].windEveryDays) * dayMinutes
+/** How many days a movement of each duration runs on a full wind. */
+export const durationDays: Readonly<Record<Duration, number>> = {
+  '30-hour': 1.25,
+  '8-day': 8,
+  '31-day': 31,
+  '400-day': 400,
+}
+
+const usualIntervals: readonly (readonly [durationDays: number, windEveryDays: number])[] = [
+  [1.25, 1],
+  [8, 7],
+  [14, 13],
+  [15, 14],
+  [31, 30],
+  [366, 360],
+  [400, 365],
+]
+
+/**
+ * How often a movement that runs so many days is wound: the usual intervals (common practice), for others whole days up to seven eighths of its run, at
+ * least one.
+ */
+export const windEveryDays = (days: number): number =>
+  usualIntervals.find(([usual]) => usual === days)?.[1] ?? Math.max(1, Math.floor((days * 7) / 8))
+
+/** The days a stage asks of a movement: its winds at the winding interval, or its days. */
+export const stageDays = ({ winds, days }: Pick<Stage, 'winds' | 'days'>, everyDays: number): number =>
+  winds === undefined ? (days ?? 0) : winds * everyDays
+
+/** The running minutes a stage asks of a movement. */
+export const stageMinutes = (stage: Pick<Stage, 'winds' | 'days'>, duration: Duration): number =>
+  stageDays(stage, movements[duration].windEveryDays) * dayMinutes
 
 /** How long all stages together are, in minutes of running. */
 export const stagesMinutes = (stages: readonly Stage[], duration: Duration): number =>

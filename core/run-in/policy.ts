@@ -36,6 +36,14 @@ export const runInDefaults: Readonly<Record<Duration, PolicyDefault>> = {
   '400-day': stages({ days: 14 }, { days: 14 }, 2, 'shop policy'),
 }
 
+/** The default policy for a movement that runs so many days: that of the next usual one; of eight days up to a fortnight, a week out of the case and one wind in it. */
+export function defaultPolicy(durationDays: number): RunInPolicy {
+  if (durationDays < 3) return runInDefaults['30-hour'].policy
+  if (durationDays <= 8) return runInDefaults['8-day'].policy
+  if (durationDays <= 16) return stages({ days: 7 }, { winds: 1 }, 1, 'shop policy').policy
+  return runInDefaults[durationDays <= 62 ? '31-day' : '400-day'].policy
+}
+
 function stages(
   outOfCase: Omit<Stage, 'name'>,
   inCase: Omit<Stage, 'name'>,

@@ -1,8 +1,7 @@
 import { dayMs } from '../calendar/units.ts'
 import type { Instant } from '../calendar/zone.ts'
-import { segmentsOf } from '../rate/rate.ts'
-import { leastSquares } from '../statistics/line-fit.ts'
-import type { ShelfReading } from './shelf-reading.ts'
+import { msOf, type ShelfEvent, type ShelfReading } from './shelf-reading.ts'
+import { type Stretch, stretchesOf } from './stretches.ts'
 
 /** The room a chart is drawn in, in its own units. */
 export interface ChartBox {
@@ -32,7 +31,7 @@ export interface ChartSegment {
 export interface ChartMark {
   readonly x: number
   readonly at: Instant
-  readonly kinds: readonly ('nut' | 'hands' | 'stopped')[]
+  readonly kinds: readonly ('nut' | 'hands' | 'stopped' | ShelfEvent)[]
   readonly turns: number
 }
 
@@ -50,8 +49,6 @@ export interface RateChart {
 const leastSpanSeconds = 20
 const labelWidth = 76
 
-const msOf = (reading: ShelfReading): number => Date.parse(reading.at)
-
 interface Scales {
   readonly x: (ms: number) => number
   readonly y: (seconds: number) => number
@@ -61,14 +58,15 @@ interface Scales {
   readonly to: number
 }
 
-function scalesOf(log: readonly ShelfReading[], box: ChartBox): Scales {
+function scalesOf(log: readonly ShelfReading[], stretches: readonly Stretch[], box: ChartBox): Scales {
   const [first = 0, last = 0] = [log[0], log.at(-1)].map(reading => (reading ? msOf(reading) : 0))
   const to = Math.max(last, first + dayMs)
   let [low, high] = [0, 0]
-  for (const { errorSeconds } of log) {
-    low = Math.min(low, errorSeconds)
-    high = Math.max(high, errorSeconds)
-  }
+  for (const { points } of stretches)
+    for (const { seconds } of points) {
+      low = Math.min(low, seconds)
+      high = Math.max(high, seconds)
+    }
   const spare = Math.max((high - low) * 0.12, (leastSpanSeconds - (high - low)) / 2)
   low -= spare
   high += spare
@@ -83,34 +81,22 @@ function scalesOf(log: readonly ShelfReading[], box: ChartBox): Scales {
   }
 }
 
-function segmentOf(part: readonly ShelfReading[], { x, y }: Scales, limitPerDay: number): ChartSegment {
-  const points = part.map(reading => ({ x: x(msOf(reading)), y: y(reading.errorSeconds) }))
-  return { points, fit: fitOf(part, { x, y }), band: bandOf(part, { x, y }, limitPerDay) }
-}
-
-/** The ends of the least-squares line. */
-function fitOf(part: readonly ShelfReading[], { x, y }: Pick<Scales, 'x' | 'y'>): [Point, Point] | null {
-  if (part.length < 2) return null
-  const times = part.map(msOf)
-  const [first = 0, last = 0] = [times[0], times.at(-1)]
-  const days = times.map(ms => (ms - first) / dayMs)
-  const { slope, intercept } = leastSquares(
-    days,
-    part.map(reading => reading.errorSeconds),
-  )
-  const end = (ms: number): Point => ({ x: x(ms), y: y(intercept + ((ms - first) / dayMs) * slope) })
-  return [end(first), end(last)]
-}
-
-function bandOf(part: readonly ShelfReading[], { x, y }: Pick<Scales, 'x' | 'y'>, limit: number): Point[] {
-  const [first, last] = [part[0], part.at(-1)]
-  if (!first || !last || first === last) return []
-  const drift = ((msOf(last) - msOf(first)) / dayMs) * limit
-  return [
-    { x: x(msOf(first)), y: y(first.errorSeconds) },
-    { x: x(msOf(last)), y: y(first.errorSeconds + drift) },
-    { x: x(msOf(last)), y: y(first.errorSeconds - drift) },
-  ]
+function segmentOf({ points, line }: Stretch, { x, y }: Scales, limitPerDay: number): ChartSegment {
+  const at = (ms: number, seconds: number): Point => ({ x: x(ms), y: y(seconds) })
+  const [first, last] = [points[0], points.at(-1)]
+  if (!first || !last || first === last)
+    return { points: points.map(p => at(p.ms, p.seconds)), fit: null, band: [] }
+  const days = (last.ms - first.ms) / dayMs
+  const drift = days * limitPerDay
+  return {
+    points: points.map(p => at(p.ms, p.seconds)),
+    fit: line && [at(first.ms, line.intercept), at(last.ms, line.intercept + line.slope * days)],
+    band: [
+      at(first.ms, first.seconds),
+      at(last.ms, first.seconds + drift),
+      at(last.ms, first.seconds - drift),
+    ],
+  }
 }
 
 function marksOf(log: readonly ShelfReading[], { x }: Scales): ChartMark[] {
@@ -118,7 +104,8 @@ function marksOf(log: readonly ShelfReading[], { x }: Scales): ChartMark[] {
     const kinds = [
       ...(reading.stopped ? (['stopped'] as const) : []),
       ...(reading.nutTurns ? (['nut'] as const) : []),
-      ...(reading.handsSet ? (['hands'] as const) : []),
+      ...(reading.leftSeconds === undefined ? [] : (['hands'] as const)),
+      ...(reading.event ? [reading.event] : []),
     ]
     return kinds.length > 0
       ? [{ x: x(msOf(reading)), at: reading.at, kinds, turns: reading.nutTurns ?? 0 }]
@@ -151,12 +138,13 @@ function dayLabels(log: readonly ShelfReading[], { x }: Scales, box: ChartBox): 
   return labels.reverse()
 }
 
-/** The chart of a log that `rateOf` accepts; `limitPerDay` in seconds. */
+/** The chart of a log in order of time; `limitPerDay` in seconds. */
 export function rateChart(log: readonly ShelfReading[], limitPerDay: number, box: ChartBox): RateChart {
-  const scales = scalesOf(log, box)
+  const stretches = stretchesOf(log)
+  const scales = scalesOf(log, stretches, box)
   const wound = log.filter(reading => reading.wound)
   return {
-    segments: segmentsOf(log).map(part => segmentOf(part, scales, limitPerDay)),
+    segments: stretches.map(stretch => segmentOf(stretch, scales, limitPerDay)),
     winds: wound.map(reading => ({ x: scales.x(msOf(reading)), at: reading.at })),
     marks: marksOf(log, scales),
     seconds: secondLines(scales),

@@ -1,77 +1,50 @@
-import { minuteOf } from '../calendar/local.ts'
-import { dayMinutes, hourMs } from '../calendar/units.ts'
-import type { Reading } from '../rate/reading.ts'
-import { blowsAt, type StrikePattern } from '../strike/blows.ts'
-import type { Duration, OrUnknown, Strike } from '../vocabulary/clock.ts'
-import { movements } from './movement.ts'
+import type { Instant } from '../calendar/zone.ts'
 
-/** A reading made on the round, with what was heard and seen. */
-export interface ShelfReading extends Reading {
-  /**
-   * Blows heard, and the time on the clock's own dial they were heard at, `HH:MM`: a single blow alone tells
-   * nothing (GO).
-   */
-  readonly heard?: { readonly at: string; readonly blows: number } | undefined
+/** What was done to a clock that changes how it goes: it stands elsewhere or otherwise from then on. */
+export const shelfEvents = ['cased', 'moved', 'oiled', 'adjusted'] as const
+export type ShelfEvent = (typeof shelfEvents)[number]
+
+/** A reading made on the round: how the hands stand, what was heard and seen, what was done. Blows and quarters are told apart; nobody adds them up. */
+export interface ShelfReading {
+  readonly at: Instant
+  /** Seconds fast (+) or slow (−) as found; left out where it was not read. */
+  readonly errorSeconds?: number | undefined
+  /** Seconds fast or slow as left: the hands were set. */
+  readonly leftSeconds?: number | undefined
+  readonly wound?: boolean | undefined
+  /** Found stopped and set going again. */
+  readonly stopped?: boolean | undefined
+  /** Turns given to the rating nut; which way is + is the shop's own choice, and the clock's answer tells the factor. */
+  readonly nutTurns?: number | undefined
+  readonly event?: ShelfEvent | undefined
+  /** The hour the dial showed, 1 to 12, and the blows counted at it. */
+  readonly hour?: { readonly shown: number; readonly counted: number } | undefined
+  /** Blows counted at the half hour. */
+  readonly half?: number | undefined
+  /** Which quarter was heard, the fourth before the hour, and whether its notes were right. */
+  readonly quarter?: { readonly which: 1 | 2 | 3 | 4; readonly right: boolean } | undefined
+  /** All twelve hours, or all four quarters, were heard right one after another, the hands led on by hand. */
+  readonly twelveRight?: boolean | undefined
+  readonly fourRight?: boolean | undefined
+  /** The chime was put wrong on purpose, and set itself right or did not. */
+  readonly selfCorrected?: boolean | undefined
+  /** Silenced, it was silent. */
+  readonly silent?: boolean | undefined
+  /** Asked to repeat, it repeated rightly. */
+  readonly repeats?: boolean | undefined
+  readonly inBeat?: boolean | undefined
+  /** Heard without a count, as older logs say it. */
   readonly strikeRight?: boolean | undefined
   readonly chimeRight?: boolean | undefined
-  readonly inBeat?: boolean | undefined
 }
-
-/** What the clock is, as far as its readings are judged by it. */
-export interface Movement {
-  readonly duration: Duration
-  readonly strike: OrUnknown<Strike>
-  /** What it sounds by itself; null where it sounds nothing or it is not known. */
-  readonly pattern: StrikePattern | null
-  /** null: nobody has looked yet. */
-  readonly chimes: boolean | null
-}
-
-/** A fault that starts the test again. */
-export type Trouble =
-  | { readonly kind: 'stopped' | 'strikeWrong' | 'chimeWrong'; readonly at: string }
-  | {
-      /**
-       * A count wheel can be out of step with the hands; a rack cannot, so a wrong count there is a fault of its
-       * own (GO).
-       */
-      readonly kind: 'outOfStep' | 'miscounted'
-      readonly at: string
-      readonly expected: number
-      readonly heard: number
-    }
 
 /** Milliseconds of an instant already checked. */
-export const msOf = ({ at }: Reading): number => Date.parse(at)
+export const msOf = ({ at }: { readonly at: Instant }): number => Date.parse(at)
 
-/** Whether a stopped clock has merely run down: longer since the last wind than it runs. */
-export const ranDown = (reading: ShelfReading, woundMs: number, { duration }: Movement): boolean =>
-  Boolean(reading.stopped) && msOf(reading) - woundMs >= movements[duration].runningHours * hourMs
+/** How the hands stand after the reading: as left, else as found. */
+export const leftOn = ({ errorSeconds, leftSeconds }: ShelfReading): number | undefined =>
+  leftSeconds ?? errorSeconds
 
-/** Everything wrong that a reading shows, stops that are mere running down apart. */
-export function troublesOf(reading: ShelfReading, woundMs: number, movement: Movement): Trouble[] {
-  const troubles: Trouble[] = []
-  const { at } = reading
-  if (reading.stopped && !ranDown(reading, woundMs, movement)) troubles.push({ kind: 'stopped', at })
-  if (reading.strikeRight === false) troubles.push({ kind: 'strikeWrong', at })
-  if (reading.chimeRight === false) troubles.push({ kind: 'chimeWrong', at })
-  const count = miscount(reading, movement)
-  return count ? [...troubles, count] : troubles
-}
-
-function miscount({ at, heard }: ShelfReading, { strike, pattern }: Movement): Trouble | undefined {
-  if (!heard || pattern === null) return undefined
-  const expected = expectedBlows(pattern, heard.at)
-  if (expected === heard.blows) return undefined
-  const elsewhere = strike === 'count-wheel' && everyCount(pattern).has(heard.blows)
-  return { kind: elsewhere ? 'outOfStep' : 'miscounted', at, expected, heard: heard.blows }
-}
-
-/** The blows due at a time on the dial, `HH:MM`. */
-export const expectedBlows = (pattern: StrikePattern, at: string): number =>
-  blowsAt(pattern, minuteOf(at) ?? 0)
-
-const everyCount = (pattern: StrikePattern): ReadonlySet<number> =>
-  new Set(
-    Array.from({ length: dayMinutes }, (_, minute) => blowsAt(pattern, minute)).filter(blows => blows > 0),
-  )
+/** Whether the reading ends one stretch of free running and begins another. */
+export const opensStretch = ({ leftSeconds, nutTurns, stopped, event }: ShelfReading): boolean =>
+  Boolean(leftSeconds !== undefined || nutTurns || stopped || event)

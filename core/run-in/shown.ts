@@ -1,30 +1,25 @@
-import { minuteOf } from '../calendar/local.ts'
-import { hourMs } from '../calendar/units.ts'
-import { blowsAt, type StrikePattern } from '../strike/blows.ts'
-import type { Assessment } from './assess.ts'
+import type { StrikePattern } from '../strike/blows.ts'
+import { blowsAt } from '../strike/blows.ts'
+import type { ShelfReading } from './shelf-reading.ts'
+import { trendOverWind } from './trend.ts'
+import type { Verdict } from './verdict.ts'
 
 /** A figure at so many places after the point; null stays null. */
 const at = (places: number, value: number | null): number | null =>
   value === null ? null : Math.round(value * 10 ** places) / 10 ** places
 
-/** A second misheard is four a day where a rate is told from a quarter of a day; from less it says nothing. This program's own rule. */
-const leastMsOfRate = 6 * hourMs
-
 /** The figures of a run as they are shown: seconds to a tenth, turns to a hundredth, days to a tenth. Null where not known, or not yet. */
-export function shownFigures({ rate, trendOverWind, verdict }: Assessment) {
-  const { ratePerDay, limitPerDay, suggestedTurns, ranDays, neededDays } = verdict.values
-  const last = rate.segments.at(-1)
-  const tellsRate = last !== undefined && Date.parse(last.to) - Date.parse(last.from) >= leastMsOfRate
+export function shownFigures(verdict: Verdict, readings: readonly ShelfReading[]) {
+  const { ratePerDay, plusMinus, scatterSeconds, secondsPerDayPerTurn, suggest, observedDays } = verdict
   return {
-    ratePerDay: tellsRate ? at(1, ratePerDay) : null,
-    limitPerDay: at(1, limitPerDay),
-    netPerWind: at(1, rate.netPerWind.at(-1) ?? null),
-    secondsPerDayPerTurn: at(1, rate.secondsPerDayPerTurn),
-    suggestedTurns: tellsRate ? at(2, suggestedTurns) : null,
-    trendOverWind: tellsRate ? at(2, trendOverWind) : null,
-    scatter: at(1, last?.residualSd ?? null),
-    ranDays: at(1, ranDays),
-    neededDays: at(1, neededDays),
+    ratePerDay: at(1, ratePerDay),
+    plusMinus: at(1, plusMinus),
+    scatter: at(1, scatterSeconds),
+    secondsPerDayPerTurn: at(1, secondsPerDayPerTurn),
+    suggestedTurns: at(2, suggest && Math.abs(suggest.turns)),
+    trendOverWind: at(2, trendOverWind(readings)),
+    observedDays: at(1, observedDays),
+    neededDays: at(1, verdict.neededDays),
   }
 }
 
@@ -44,10 +39,3 @@ export const blowsPerDay = (pattern: StrikePattern | null): number | null =>
         (sum, n) => sum + n,
         0,
       )
-
-/** The blows due at a time on the dial, `HH:MM`; null where it is none, or where they are not known. */
-export const blowsDue = (pattern: StrikePattern | null, dial: string): number | null => {
-  const minute = minuteOf(dial)
-  if (minute === undefined || pattern === null) return null
-  return pattern === 'hours' && minute % 60 !== 0 ? null : blowsAt(pattern, minute)
-}

@@ -1,8 +1,7 @@
 import { dayMs } from '../calendar/units.ts'
-import { segmentsOf } from '../rate/rate.ts'
-import type { Reading } from '../rate/reading.ts'
 import { leastSquares } from '../statistics/line-fit.ts'
-import { msOf } from './shelf-reading.ts'
+import { msOf, type ShelfReading } from './shelf-reading.ts'
+import { stretchesOf } from './stretches.ts'
 
 interface RateAt {
   readonly daysSinceWind: number
@@ -14,8 +13,8 @@ interface RateAt {
  * the rate between neighbouring readings on the time since the last wind. Negative for a clock that gains early and
  * loses late. Null with fewer than three such rates, or all at one age of the wind.
  */
-export function trendOverWind(readings: readonly Reading[]): number | null {
-  const rates = segmentsOf(readings).flatMap(ratesSinceWind)
+export function trendOverWind(readings: readonly ShelfReading[]): number | null {
+  const rates = ratesSinceWind(readings)
   const ages = rates.map(rate => rate.daysSinceWind)
   if (rates.length < 3 || ages.every(age => age === ages[0])) return null
   return leastSquares(
@@ -24,19 +23,16 @@ export function trendOverWind(readings: readonly Reading[]): number | null {
   ).slope
 }
 
-function ratesSinceWind(segment: readonly Reading[]): RateAt[] {
-  const rates: RateAt[] = []
-  const times = segment.map(msOf)
-  let woundMs: number | undefined
-  segment.forEach((reading, i) => {
-    const before = segment[i - 1]
-    const [now = 0, then = 0] = [times[i], times[i - 1]]
-    if (before && woundMs !== undefined) {
-      const days = (now - then) / dayMs
-      const ratePerDay = (reading.errorSeconds - before.errorSeconds) / days
-      rates.push({ daysSinceWind: ((now + then) / 2 - woundMs) / dayMs, ratePerDay })
-    }
-    if (reading.wound) woundMs = now
-  })
-  return rates
+/** The rate between neighbouring points of a stretch, each with the age of its wind in the middle between them. */
+function ratesSinceWind(readings: readonly ShelfReading[]): RateAt[] {
+  const winds = readings.filter(({ wound }) => wound).map(msOf)
+  return stretchesOf(readings).flatMap(({ points }) =>
+    points.flatMap(({ ms, seconds }, i) => {
+      const before = points[i - 1]
+      const woundMs = before && winds.findLast(wind => wind <= before.ms)
+      if (!before || woundMs === undefined || ms === before.ms) return []
+      const ratePerDay = ((seconds - before.seconds) * dayMs) / (ms - before.ms)
+      return [{ daysSinceWind: ((ms + before.ms) / 2 - woundMs) / dayMs, ratePerDay }]
+    }),
+  )
 }

@@ -3,18 +3,23 @@ import { minuteOf } from '../../core/calendar/local.ts'
 import { minuteMs } from '../../core/calendar/units.ts'
 import { localOf } from '../../core/calendar/zone.ts'
 import { typedError } from '../../core/rate/typed-error.ts'
-import { standingEntries } from '../../core/run-in/log.ts'
+import { foretoldOtherwise } from '../../core/run-in/foretold.ts'
+import { shelfLog, standingEntries } from '../../core/run-in/log.ts'
+import type { ShelfEvent } from '../../core/run-in/shelf-reading.ts'
 import type { Settings } from '../../core/shop/settings.ts'
 import type { Read, Write } from '../file/ledger.ts'
 import { latestClockCheck } from '../rows/clock-check.ts'
 import { known, refuse } from '../rows/refusal.ts'
+import { clockRow } from '../rows/register-rows.ts'
 import { readSettings } from '../rows/settings.ts'
 import { type Doing, verb } from '../rows/verb.ts'
 import { accepted } from '../rules/checked-in.ts'
+import { repairRow } from '../rules/facts.ts'
 import { pastMoment, refuseBackwards } from '../rules/moments.ts'
 import {
   entriesOf,
   isReadAfter,
+  limitsOf,
   type ReadingRow,
   type RunRow,
   runRow,
@@ -27,21 +32,31 @@ import { clockChecks, readings } from '../schema/index.ts'
 export interface ReadingEntry {
   /** Local time, with seconds where they matter, or an instant; null for now (a correction: the time it corrects). */
   readonly at: string | null
-  /** Seconds fast or slow as typed, such as `+0:02`; null only where the clock was found stopped. */
+  /** Seconds fast or slow as found and typed, such as `+0:02`; null where it was not read. */
   readonly error: string | null
+  /** The same as the hands were left; null where they were not set. */
+  readonly left: string | null
   readonly wound: boolean
-  readonly strikeRight: boolean | null
-  readonly chimeRight: boolean | null
-  /** The time on its own dial, `HH:MM`, at which so many blows were heard. */
-  readonly heardAt: string
-  readonly blows: number | null
-  readonly inBeat: boolean | null
   readonly stopped: boolean
-  readonly handsSet: boolean
   /** Decimal text, '' for none. */
   readonly nutTurns: string
+  readonly event: ShelfEvent | null
+  readonly hour: { readonly shown: number; readonly counted: number } | null
+  readonly half: number | null
+  readonly quarter: { readonly which: 1 | 2 | 3 | 4; readonly right: boolean } | null
+  readonly twelveRight: boolean
+  readonly fourRight: boolean
+  readonly selfCorrected: boolean | null
+  readonly silent: boolean | null
+  readonly repeats: boolean | null
+  readonly inBeat: boolean | null
+  /** The strike or chime as a whole, where nothing was counted. */
+  readonly strikeRight: boolean | null
+  readonly chimeRight: boolean | null
   readonly temperatureC: number | null
   readonly note: string
+  /** A figure far from what the log foretells was looked at again, and stands. */
+  readonly sure: boolean
 }
 
 /** Milliseconds of the shop's day at the instant, by the computer's clock. */
@@ -54,35 +69,62 @@ function computerMs(at: string, settings: Settings): number {
 const referenceMs = (read: Read, at: string, settings: Settings): number =>
   computerMs(at, settings) - (latestClockCheck(read)?.errorMs ?? 0)
 
-/** The error typed, in whole milliseconds; null where a stopped clock's was not told. */
-function errorMsOf(
-  tx: Read,
-  { error, stopped }: ReadingEntry,
-  at: string,
-  settings: Settings,
-): number | null {
-  if (error !== null && error.trim() !== '')
-    return accepted(typedError(error, 'error', referenceMs(tx, at, settings)))
-  return stopped ? null : refuse('reading.nothing', 'error')
+/** What was typed of the hands, in whole milliseconds; null where nothing was. */
+function handsMs(tx: Read, typed: string | null, field: string, at: string, settings: Settings) {
+  if (typed === null || typed.trim() === '') return null
+  return accepted(typedError(typed, field, referenceMs(tx, at, settings)))
 }
 
-/** A reading follows the one before it; one that corrects another stays between its neighbours. */
+/** Whether an entry says anything at all. */
+const saysNothing = ({ at: _, sure: __, note, nutTurns, ...said }: ReadingEntry): boolean =>
+  note === '' &&
+  Number(nutTurns) === 0 &&
+  Object.values(said).every(one => one === null || one === false || one === '')
+
+/** A reading is put in at its time, also late, as from paper; at one and the same time there is one. */
 function refuseOutOfOrder(tx: Read, run: RunRow, at: string, corrected: ReadingRow | undefined): void {
   if (at < run.startedAt) refuse('reading.beforeStart', 'at')
-  const misplaced = corrected ? leavesItsPlace(tx, corrected, at) : isReadAfter(tx, run.id, at)
-  if (misplaced) refuse('reading.outOfOrder', 'at')
+  const others = standingEntries(entriesOf(tx, run.id)).filter(entry => entry.id !== corrected?.id)
+  if (others.some(entry => entry.at === at)) refuse('reading.sameTime', 'at')
 }
 
-function leavesItsPlace(tx: Read, corrected: ReadingRow, at: string): boolean {
-  const others = standingEntries(entriesOf(tx, corrected.runId)).filter(entry => entry.id !== corrected.id)
-  const before = others.findLast(entry => entry.at < corrected.at)
-  const after = others.find(entry => entry.at > corrected.at)
-  return (before !== undefined && at <= before.at) || (after !== undefined && at >= after.at)
+/** Asks about a figure far from what the log foretells, once. */
+function refuseUnlikely(
+  tx: Read,
+  run: RunRow,
+  { sure }: ReadingEntry,
+  values: Hands,
+  corrected?: ReadingRow,
+): void {
+  const { at, errorMs } = values
+  if (sure || errorMs === null || values.stopped) return
+  const clock = clockRow(tx, repairRow(tx, run.repairId).clockId)
+  const before = shelfLog(entriesOf(tx, run.id)).filter(one => one.at < at && one.at !== corrected?.at)
+  const foretold = foretoldOtherwise(before, Date.parse(at), errorMs / 1000, limitsOf(run, clock))
+  if (foretold !== null) refuse('reading.unlikely', 'error', { foretold: Math.round(foretold) })
 }
 
-function refuseHalfHeard({ heardAt, blows }: ReadingEntry): void {
-  if ((heardAt === '') !== (blows === null))
-    refuse('reading.heardAndBlows', blows === null ? 'blows' : 'heardAt')
+interface Hands {
+  readonly at: string
+  readonly errorMs: number | null
+  readonly stopped: boolean
+}
+
+/** Everything of an entry as it stands in the ledger. */
+function valuesOf(tx: Read, input: ReadingEntry, at: string, settings: Settings) {
+  const { hour, half, quarter, nutTurns, at: _, error, left, sure: __, ...as } = input
+  return {
+    ...as,
+    at,
+    errorMs: handsMs(tx, error, 'error', at, settings),
+    leftMs: handsMs(tx, left, 'left', at, settings),
+    nutTurns: Number(nutTurns) === 0 ? '' : nutTurns,
+    hourShown: hour?.shown ?? null,
+    hourCounted: hour?.counted ?? null,
+    halfCounted: half,
+    quarter: quarter?.which ?? null,
+    quarterRight: quarter?.right ?? null,
+  }
 }
 
 function write(
@@ -95,35 +137,24 @@ function write(
 ) {
   const settings = readSettings(tx)
   refuseOutOfOrder(tx, run, at, corrected)
-  refuseHalfHeard(input)
-  const { wound, strikeRight, chimeRight, heardAt, blows, inBeat } = input
-  const { stopped, handsSet, nutTurns, temperatureC, note } = input
+  if (saysNothing(input)) refuse('reading.nothing', 'error')
+  const values = valuesOf(tx, input, at, settings)
+  refuseUnlikely(tx, run, input, values, corrected)
+  const isLate = isReadAfter(tx, run.id, at)
   const row = tx
     .insert(readings)
     .values({
+      ...values,
       runId: run.id,
-      at,
       enteredAt: doing.at,
       personId: doing.personId,
-      errorMs: errorMsOf(tx, input, at, settings),
-      wound,
-      strikeRight,
-      chimeRight,
-      heardAt,
-      blows,
-      inBeat,
-      stopped,
-      handsSet,
-      nutTurns: Number(nutTurns) === 0 ? '' : nutTurns,
-      temperatureC,
-      note,
       correctsId: corrected?.id ?? null,
     })
     .returning()
     .get()
-  if (corrected) settleAllDues(tx, run.id, settings)
+  if (corrected || isLate) settleAllDues(tx, run.id, settings)
   else settleOpenDues(tx, row, settings)
-  return { id: row.id, errorMs: row.errorMs }
+  return { id: row.id, errorMs: row.errorMs, leftMs: row.leftMs }
 }
 
 /** The first entry of a log: wound and set going, with the error its hands were left at; none where that is not told. */
@@ -142,9 +173,8 @@ export function startReading(
       at: run.startedAt,
       enteredAt: doing.at,
       personId: doing.personId,
-      errorMs,
+      leftMs: errorMs,
       wound: true,
-      handsSet: true,
     })
     .run()
 }
@@ -155,7 +185,8 @@ export const read = verb('shelf.read', (tx, input: ReadingEntry & { runId: numbe
   if (run.endedAt) refuse('runIn.ended', 'runId')
   const at =
     input.at === null ? doing.at : pastMoment(input.at, readSettings(tx), doing.at, 'at', 'reading.inFuture')
-  const result = write(tx, run, input, at, undefined, doing)
+  const { runId: _, ...entry } = input
+  const result = write(tx, run, entry, at, undefined, doing)
   return { subject: { kind: 'run-in', id: run.id }, result }
 })
 
@@ -180,7 +211,8 @@ export const correct = verb('shelf.correct', (tx, input: ReadingEntry & { readin
     input.at === null
       ? corrected.at
       : pastMoment(input.at, readSettings(tx), doing.at, 'at', 'reading.inFuture')
-  const result = write(tx, run, input, at, corrected, doing)
+  const { readingId: _, ...entry } = input
+  const result = write(tx, run, entry, at, corrected, doing)
   return { subject: { kind: 'run-in', id: run.id }, result }
 })
 

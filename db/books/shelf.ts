@@ -1,8 +1,9 @@
-import { and, asc, eq, isNull } from 'drizzle-orm'
+import { and, eq, isNull } from 'drizzle-orm'
 import { instantOf, localOf } from '../../core/calendar/zone.ts'
-import { usualLimitPerDay } from '../../core/run-in/limits.ts'
+import { goingOf, usualLimits } from '../../core/run-in/limits.ts'
 import type { PlaceRoom } from '../../core/run-in/place-fit.ts'
 import { type RunInPlan, runInPlan } from '../../core/run-in/plan.ts'
+import type { Verdict, VerdictCode } from '../../core/run-in/verdict.ts'
 import type { Settings } from '../../core/shop/settings.ts'
 import { supposedMovement } from '../../core/vocabulary/clock.ts'
 import type { Read, Write } from '../file/ledger.ts'
@@ -14,8 +15,9 @@ import { type Doing, verb } from '../rows/verb.ts'
 import { accepted } from '../rules/checked-in.ts'
 import { type RepairRow, repairOpenTo, repairRow, settle } from '../rules/facts.ts'
 import { pastMoment, refuseBackwards } from '../rules/moments.ts'
-import { assessmentOf, entriesOf, type RunRow, runRow, settleAllDues } from '../rules/run-log.ts'
-import { holidays, repairs, runInDues, runInRuns, runInStages, shelfPlaces } from '../schema/index.ts'
+import { entriesOf, howItGoes, judge, type RunRow, runRow, settleAllDues } from '../rules/run-log.ts'
+import { holidayDates } from '../rules/shop-calendar.ts'
+import { repairs, runInDues, runInRuns, runInStages, shelfPlaces } from '../schema/index.ts'
 import { startReading } from './readings.ts'
 
 /** A place that is free and in use; refuses one where another clock stands. */
@@ -39,20 +41,14 @@ function freePlace(tx: Read, placeId: number, field = 'placeId') {
   return place
 }
 
-const holidayDates = (read: Read): string[] =>
-  read
-    .select({ onDate: holidays.onDate })
-    .from(holidays)
-    .orderBy(asc(holidays.onDate))
-    .all()
-    .map(day => day.onDate)
-
 /** Where, from when, how closely and how wrong a clock begins its run-in. */
 export interface Beginning {
   /** Local time; null for now. */
   readonly start: string | null
   /** Seconds a day as decimal text; null for what is usual for this kind of clock. */
   readonly limitPerDay: string | null
+  /** Seconds of scatter as decimal text; null for what is usual. */
+  readonly steadyWithin: string | null
   /** How far off its hands were left at the start, as typed; null where it was not set. */
   readonly error: string | null
 }
@@ -98,10 +94,19 @@ function begin(tx: Write, repair: RepairRow, placeId: number | null, input: Begi
       policy,
     }),
   )
-  const limitPerDay = input.limitPerDay ?? usualLimitPerDay(clock)
+  const { steadyWithin } = input
+  const limitPerDay = input.limitPerDay ?? String(usualLimits[goingOf(howItGoes(clock))].perDay)
   const run = tx
     .insert(runInRuns)
-    .values({ repairId: repair.id, placeId, startedAt, policy, limitPerDay, readyOn: plan.ready })
+    .values({
+      repairId: repair.id,
+      placeId,
+      startedAt,
+      policy,
+      limitPerDay,
+      steadyWithin,
+      readyOn: plan.ready,
+    })
     .returning()
     .get()
   writePlan(tx, run.id, plan, settings.place.timeZone)
@@ -135,11 +140,9 @@ function openRun(tx: Read, runId: number, doing: Doing): RunRow {
 type Outcome = NonNullable<RunRow['outcome']>
 
 /** Ends a run with the figures of its log, frozen. */
-function end(tx: Write, run: RunRow, outcome: Outcome, reason: string, doing: Doing) {
+function end(tx: Write, run: RunRow, outcome: Outcome, reason: string, doing: Doing): Verdict {
   const clock = clockRow(tx, repairRow(tx, run.repairId).clockId)
-  const figures = assessmentOf(run, entriesOf(tx, run.id), clock)
-  if (outcome === 'passed' && figures.verdict.code !== 'mayPass' && reason === '')
-    refuse('runIn.reasonNeeded', 'reason')
+  const figures = judge(tx, doing.at)(run, entriesOf(tx, run.id), clock)
   tx.update(runInRuns)
     .set({ endedAt: doing.at, outcome, reason, decidedBy: doing.personId, figures })
     .where(eq(runInRuns.id, run.id))
@@ -147,19 +150,25 @@ function end(tx: Write, run: RunRow, outcome: Outcome, reason: string, doing: Do
   return figures
 }
 
+export interface Passing {
+  readonly runId: number
+  readonly reason: string
+  /** What the log said as the decision was made; null in older day books, which were judged otherwise: nothing is compared then. */
+  readonly seen: { readonly verdict: VerdictCode } | null
+}
+
 /** Passes a run-in: a recorded decision with its figures; against the verdict only with a reason. The clock is ready. */
-export const pass = verb('shelf.pass', (tx, input: { runId: number; reason: string }, doing) => {
-  const run = openRun(tx, input.runId, doing)
+export const pass = verb('shelf.pass', (tx, { runId, reason, seen }: Passing, doing) => {
+  const run = openRun(tx, runId, doing)
   repairOpenTo(tx, run.repairId, 'decide-run-in')
-  const { verdict } = end(tx, run, 'passed', input.reason, doing)
-  tx.update(repairs)
-    .set({ readyAt: doing.at, readyReason: input.reason })
-    .where(eq(repairs.id, run.repairId))
-    .run()
+  const figures = end(tx, run, 'passed', reason, doing)
+  refuseUnseen(seen, { verdict: figures.verdict })
+  if (seen && figures.verdict !== 'may-pass' && reason === '') refuse('runIn.reasonNeeded', 'reason')
+  tx.update(repairs).set({ readyAt: doing.at, readyReason: reason }).where(eq(repairs.id, run.repairId)).run()
   settle(tx, run.repairId, doing.at)
   return {
     subject: { kind: 'run-in', id: run.id },
-    result: { id: run.id, repairId: run.repairId, verdict: verdict.code, ...verdict.values },
+    result: { id: run.id, repairId: run.repairId, verdict: figures.verdict },
   }
 })
 
@@ -170,8 +179,8 @@ export const restart = verb(
     const run = openRun(tx, input.runId, doing)
     const repair = repairOpenTo(tx, run.repairId, 'decide-run-in')
     end(tx, run, 'restarted', input.reason, doing)
-    const { limitPerDay } = run
-    const beginning = { start: null, limitPerDay, error: input.error }
+    const { limitPerDay, steadyWithin } = run
+    const beginning = { start: null, limitPerDay, steadyWithin, error: input.error }
     return {
       subject: { kind: 'run-in', id: run.id },
       result: { endedId: run.id, ...begin(tx, repair, run.placeId, beginning, doing) },

@@ -1,6 +1,5 @@
 import { eq } from 'drizzle-orm'
 import type { CertificateReading, RunInContents } from '../../core/papers/working.ts'
-import { patternOf } from '../../core/run-in/limits.ts'
 import { shelfLog } from '../../core/run-in/log.ts'
 import type { Read } from '../file/ledger.ts'
 import { runDetail } from '../read/run.ts'
@@ -27,16 +26,17 @@ export function runInContents(read: Read, runId: number, at: string): RunInConte
     ...(decidedBy ? { decidedBy } : {}),
     stages: run.stages.map(({ name, fromAt, toAt }) => ({ name, fromAt, toAt })),
     limitPerDay: run.limitPerDay,
-    readings: certificateReadings(run, patternOf(clock)),
+    steadySeconds: run.limits.steady,
+    readings: certificateReadings(run),
     figures: run.figures,
   }
 }
 
 /** The readings that count, each with its temperature where one was taken. */
-function certificateReadings({ log }: Run, pattern: Parameters<typeof shelfLog>[1]): CertificateReading[] {
+function certificateReadings({ log }: Run): CertificateReading[] {
   const standing = log.filter(entry => entry.stands)
   const temperatures = new Map(standing.map(({ at, temperatureC }) => [at, temperatureC]))
-  return shelfLog(log, pattern).map(reading => {
+  return shelfLog(log).map(reading => {
     const temperatureC = temperatures.get(reading.at)
     return temperatureC === null || temperatureC === undefined ? reading : { ...reading, temperatureC }
   })

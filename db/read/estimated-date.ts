@@ -15,6 +15,7 @@ import type { Read } from '../file/ledger.ts'
 import { known } from '../rows/refusal.ts'
 import { readSettings } from '../rows/settings.ts'
 import type { RepairRow } from '../rules/facts.ts'
+import { holidayDates } from '../rules/shop-calendar.ts'
 import * as s from '../schema/index.ts'
 import { agreedMinutes } from './agreed-hours.ts'
 import { activePeople, benchView } from './bench.ts'
@@ -54,13 +55,6 @@ function dueBack(read: Read, repairId: number): string | null {
     .get()
   return [away?.on ?? '', ordered?.on ?? ''].sort().at(-1) || null
 }
-
-const holidayDates = (read: Read): string[] =>
-  read
-    .select({ onDate: s.holidays.onDate })
-    .from(s.holidays)
-    .all()
-    .map(day => day.onDate)
 
 /** Bench minutes agreed for the repairs before this one in the queue; for one not yet in it, of all. */
 function minutesAhead(bench: ReturnType<typeof benchView>, repairId: number): number {

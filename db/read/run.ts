@@ -1,10 +1,11 @@
 import { asc, eq } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
+import { verdictAsKept } from '../../core/run-in/former.ts'
 import { standingEntries } from '../../core/run-in/log.ts'
 import { stageNow } from '../../core/run-in/progress.ts'
 import type { Read } from '../file/ledger.ts'
 import { amongAsked, askedId, question, these } from '../rows/question.ts'
-import { assessmentOf, byRun, entriesOf, type RunRow } from '../rules/run-log.ts'
+import { byRun, entriesOf, judge, limitsOf, type RunRow } from '../rules/run-log.ts'
 import * as s from '../schema/index.ts'
 
 type ClockRow = typeof s.clocks.$inferSelect
@@ -51,7 +52,8 @@ export function runDetail(read: Read, run: RunRow, clock: ClockRow, at: string, 
     ...stageNow(run.startedAt, stages, run.endedAt ?? at),
     dues: duesOf(read, [run.id])(run.id),
     log,
-    figures: run.figures ?? assessmentOf(run, log, clock),
+    limits: limitsOf(run, clock),
+    figures: run.figures ? verdictAsKept(run.figures) : judge(read, at)(run, log, clock),
   }
 }
 

@@ -1,9 +1,12 @@
 import { and, asc, desc, eq, isNull, lt } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { cautionsFor } from '../../core/cautions/cautions.ts'
-import { usualLimitPerDay } from '../../core/run-in/limits.ts'
+import { goingOf, usualLimits } from '../../core/run-in/limits.ts'
 import { standingEntries } from '../../core/run-in/log.ts'
+import { windEveryDays } from '../../core/run-in/movement.ts'
 import { stageNow } from '../../core/run-in/progress.ts'
+import { shelfClock } from '../../core/run-in/shelf-clock.ts'
+import { dueFromLog, dueToday, openDueDays } from '../../core/run-in/still-due.ts'
 import type { Read } from '../file/ledger.ts'
 import { latestClockCheck } from '../rows/clock-check.ts'
 import { question } from '../rows/question.ts'
@@ -11,22 +14,32 @@ import { known } from '../rows/refusal.ts'
 import { readSettings } from '../rows/settings.ts'
 import { standingsOf } from '../rules/facts.ts'
 import { inShop } from '../rules/in-shop.ts'
-import { assessmentOf, logsOf, runRow } from '../rules/run-log.ts'
+import { howItGoes, judge, logsOf, type RunRow, runRow } from '../rules/run-log.ts'
 import * as s from '../schema/index.ts'
 import { duesOf, runDetail, stagesOf } from './run.ts'
 
-/** What of a run's plan is to be done by the end of today, and whether some of it is left from an earlier day. */
-function dueToday(dues: ReturnType<ReturnType<typeof duesOf>>, today: string, timeZone: string) {
-  const open = dues
-    .filter(due => due.doneAt === null)
-    .map(due => ({ ...due, on: civilDateOf(due.dueAt, timeZone) }))
-  const now = open.filter(due => due.on <= today)
-  return {
-    wind: now.some(due => due.kind === 'wind'),
-    reading: now.some(due => due.kind === 'reading'),
-    overdue: now.some(due => due.on < today),
-    nextOn: open.find(due => due.on > today)?.on ?? null,
-  }
+type LoggedEntry = ReturnType<ReturnType<typeof logsOf>>[number]
+
+/** What a running clock asks for by the end of today: of its plan, and past it by its log, until something is decided. */
+function dueOf(
+  run: RunRow,
+  clock: typeof s.clocks.$inferSelect,
+  entries: readonly LoggedEntry[],
+  dues: ReturnType<ReturnType<typeof duesOf>>,
+  { today, timeZone }: { today: string; timeZone: string },
+) {
+  const standing = standingEntries(entries)
+  const still = dueFromLog(
+    {
+      lastReadAt: standing.at(-1)?.at ?? run.startedAt,
+      lastWoundAt: standing.findLast(entry => entry.wound)?.at ?? run.startedAt,
+      readingEveryDays: run.policy.readingEveryDays,
+      windEveryDays: windEveryDays(shelfClock(clock).durationDays),
+    },
+    timeZone,
+  )
+  const open = dues.filter(due => due.doneAt === null)
+  return dueToday(openDueDays(open, still, timeZone), today)
 }
 
 const ownerInShort = { id: s.owners.id, name: s.owners.name }
@@ -55,9 +68,10 @@ function roundRows(read: Read, at: string, timeZone: string) {
   const running = runningNow(read).all()
   const ids = running.map(({ run }) => run.id)
   const [logs, stages, dues] = [logsOf(read, ids), stagesOf(read, ids), duesOf(read, ids)]
+  const judged = judge(read, at)
   return running.map(({ run, repair, clock, owner, place }) => {
     const entries = logs(run.id)
-    const { verdict, troubles } = assessmentOf(run, entries, clock)
+    const { verdict, toShow } = judged(run, entries, clock)
     return {
       runId: run.id,
       repairId: repair.id,
@@ -68,18 +82,18 @@ function roundRows(read: Read, at: string, timeZone: string) {
       startedAt: run.startedAt,
       readyOn: run.readyOn,
       ...stageNow(run.startedAt, stages(run.id), at),
-      due: dueToday(dues(run.id), today, timeZone),
+      due: dueOf(run, clock, entries, dues(run.id), { today, timeZone }),
       last: standingEntries(entries)
         .slice(-3)
         .reverse()
         .map(entry => ({
           at: entry.at,
-          errorMs: entry.errorMs,
+          errorMs: entry.leftMs ?? entry.errorMs,
           wound: entry.wound,
           stopped: entry.stopped,
         })),
       verdict,
-      troubles: troubles.length,
+      toShow: toShow.map(({ code }) => code),
     }
   })
 }
@@ -118,7 +132,7 @@ function toStart(read: Read) {
       number: repair.number,
       clock,
       owner,
-      usualLimitPerDay: usualLimitPerDay(clock),
+      usualLimits: usualLimits[goingOf(howItGoes(clock))],
     }))
 }
 
@@ -148,7 +162,7 @@ export function shelfView(read: Read, at: string) {
       running: rows.length,
       due: rows.filter(row => row.due.reading || row.due.wind).length,
       toWind: rows.filter(row => row.due.wind).length,
-      mayPass: rows.filter(row => row.verdict.code === 'mayPass').length,
+      mayPass: rows.filter(row => row.verdict === 'may-pass').length,
     },
   }
 }

@@ -1,15 +1,10 @@
 import { type ClockDoubt, clockDoubt } from '../../core/calendar/clock-doubt.ts'
-import { workCalendar } from '../../core/calendar/work.ts'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import type { Read } from '../file/ledger.ts'
 import { lastEntryAt } from '../rows/day-book.ts'
-import { question } from '../rows/question.ts'
 import { refuse } from '../rows/refusal.ts'
 import { isShopOpen, readSettings } from '../rows/settings.ts'
-import { holidays } from '../schema/index.ts'
-import { accepted } from './checked-in.ts'
-
-const closedDays = question(read => read.select({ on: holidays.onDate }).from(holidays))
+import { shopCalendar } from './shop-calendar.ts'
 
 /** What speaks against the computer's clock, and the days it is about, on the shop's calendar. */
 export interface DoubtedClock {
@@ -24,13 +19,9 @@ export interface DoubtedClock {
 export function doubtedClock(read: Read, now: string): DoubtedClock | null {
   const last = lastEntryAt(read)
   if (last === undefined || !isShopOpen(read)) return null
-  const { place, hours } = readSettings(read)
-  const closed = closedDays(read)
-    .all()
-    .map(({ on }) => on)
-  const calendar = accepted(workCalendar({ week: hours.week, holidays: closed }))
+  const { place } = readSettings(read)
   const dayOf = (instant: string) => civilDateOf(instant, place.timeZone)
-  const doubt = clockDoubt({ last, now }, calendar, place.timeZone)
+  const doubt = clockDoubt({ last, now }, shopCalendar(read), place.timeZone)
   return doubt && { doubt, lastOn: dayOf(last), today: dayOf(now) }
 }
 

@@ -1,15 +1,17 @@
 import { and, asc, eq, isNull, sql } from 'drizzle-orm'
-import { type Assessment, runInAssessment } from '../../core/run-in/assess.ts'
+import { closedDaysBetween } from '../../core/calendar/closed-days.ts'
 import { type Done, duesDone } from '../../core/run-in/dues.ts'
-import { patternOf } from '../../core/run-in/limits.ts'
+import { goingOf, type RateLimits, usualLimits } from '../../core/run-in/limits.ts'
 import { type Correctable, type LogEntry, shelfLog, standingEntries } from '../../core/run-in/log.ts'
+import { shelfClock } from '../../core/run-in/shelf-clock.ts'
+import { shelfVerdict, type Verdict } from '../../core/run-in/verdict.ts'
 import type { Settings } from '../../core/shop/settings.ts'
-import { supposedMovement } from '../../core/vocabulary/clock.ts'
 import type { Read, Write } from '../file/ledger.ts'
 import { amongAsked, question, these } from '../rows/question.ts'
 import { known } from '../rows/refusal.ts'
+import { readSettings } from '../rows/settings.ts'
 import { type clocks, readings, runInDues, runInRuns } from '../schema/index.ts'
-import { accepted } from './checked-in.ts'
+import { shopCalendar } from './shop-calendar.ts'
 
 export type RunRow = typeof runInRuns.$inferSelect
 export type ReadingRow = typeof readings.$inferSelect
@@ -56,8 +58,13 @@ const summed = (told: Told<Summed>): Summed => ({
   strikeRight: isSo(told.strikeRight),
   chimeRight: isSo(told.chimeRight),
   inBeat: isSo(told.inBeat),
+  quarterRight: isSo(told.quarterRight),
+  selfCorrected: isSo(told.selfCorrected),
+  silent: isSo(told.silent),
+  repeats: isSo(told.repeats),
   stopped: told.stopped === 1,
-  handsSet: told.handsSet === 1,
+  twelveRight: told.twelveRight === 1,
+  fourRight: told.fourRight === 1,
   withdrawn: told.withdrawn === 1,
 })
 
@@ -69,31 +76,36 @@ export const logsOf = (read: Read, runIds: readonly number[]): ByRun<Summed> =>
   byRun(
     read
       .all<Told<Summed>>(sql`
-        SELECT id, run_id AS runId, at, error_ms AS errorMs, wound, strike_right AS strikeRight, chime_right AS chimeRight,
-          heard_at AS heardAt, blows, in_beat AS inBeat, stopped, hands_set AS handsSet, nut_turns AS nutTurns,
+        SELECT id, run_id AS runId, at, error_ms AS errorMs, left_ms AS leftMs, wound, stopped, nut_turns AS nutTurns, event,
+          hour_shown AS hourShown, hour_counted AS hourCounted, half_counted AS halfCounted, quarter, quarter_right AS quarterRight,
+          twelve_right AS twelveRight, four_right AS fourRight, self_corrected AS selfCorrected, silent, repeats, in_beat AS inBeat, strike_right AS strikeRight, chime_right AS chimeRight,
           corrects_id AS correctsId, withdrawn
         FROM readings WHERE run_id IN (SELECT value FROM json_each(${JSON.stringify(runIds)})) ORDER BY id`)
       .map(summed),
   )
 
-/** The assessment of a run by the log as it stands now. */
-export function assessmentOf(
-  run: RunRow,
-  entries: readonly (LogEntry & Correctable)[],
-  clock: ClockRow,
-): Assessment {
-  const pattern = patternOf(clock)
-  return accepted(
-    runInAssessment({
-      duration: supposedMovement(clock).duration,
-      strike: clock.strike,
-      chimes: clock.chime === 'unknown' ? null : clock.chime !== 'none',
-      pattern,
+/** How near and how steady a clock has to go in this run: as said at its beginning, else what is usual for its kind. */
+export const limitsOf = (run: RunRow, clock: ClockRow): RateLimits => ({
+  perDay: Number(run.limitPerDay),
+  steady:
+    run.steadyWithin === null ? usualLimits[goingOf(howItGoes(clock))].steady : Number(run.steadyWithin),
+})
+
+/** A clock's kind, power and escapement. */
+export const howItGoes = ({ form, power, escapement }: ClockRow) => ({ kind: form, power, escapement })
+
+/** Judges runs at an instant: days on which the shop was closed count as watched. */
+export function judge(read: Read, now: string) {
+  const closedDays = closedDaysBetween(shopCalendar(read), readSettings(read).place.timeZone)
+  return (run: RunRow, entries: readonly (LogEntry & Correctable)[], clock: ClockRow): Verdict =>
+    shelfVerdict({
+      clock: shelfClock(clock),
       policy: run.policy,
-      limitSecondsPerDay: Number(run.limitPerDay),
-      readings: shelfLog(entries, pattern),
-    }),
-  )
+      limits: limitsOf(run, clock),
+      readings: shelfLog(entries),
+      now,
+      closedDays,
+    })
 }
 
 /** Ticks off what `log` fulfils of the dues, and opens again what it does not. */

@@ -1,6 +1,7 @@
 import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core'
-import type { Assessment } from '../../core/run-in/assess.ts'
+import type { KeptVerdict } from '../../core/run-in/former.ts'
 import type { RunInPolicy } from '../../core/run-in/policy.ts'
+import type { ShelfEvent } from '../../core/run-in/shelf-reading.ts'
 import type { PlaceKind } from '../../core/vocabulary/work.ts'
 import { code, flag, id, json, words } from './columns.ts'
 
@@ -24,12 +25,14 @@ export const runInRuns = sqliteTable('run_in_runs', {
   startedAt: text().notNull(),
   policy: json<RunInPolicy>().notNull(),
   limitPerDay: text().notNull(),
+  /** The greatest scatter in seconds, decimal text; null for what is usual for its kind, as in runs begun before it was asked. */
+  steadyWithin: text(),
   readyOn: text().notNull(),
   endedAt: text(),
   outcome: text().$type<'passed' | 'restarted' | 'to-bench'>(),
   reason: words(),
   decidedBy: integer(),
-  figures: json<Assessment>(),
+  figures: json<KeptVerdict>(),
 })
 
 export const runInStages = sqliteTable('run_in_stages', {
@@ -56,15 +59,26 @@ export const readings = sqliteTable('readings', {
   at: text().notNull(),
   enteredAt: text().notNull(),
   personId: integer(),
+  /** As found; null where it was not read. */
   errorMs: integer(),
+  /** As left, where the hands were set. */
+  leftMs: integer(),
+  event: text().$type<ShelfEvent>(),
+  hourShown: integer(),
+  hourCounted: integer(),
+  halfCounted: integer(),
+  quarter: integer().$type<1 | 2 | 3 | 4>(),
+  quarterRight: integer({ mode: 'boolean' }),
+  twelveRight: flag(),
+  fourRight: flag(),
+  selfCorrected: integer({ mode: 'boolean' }),
+  silent: integer({ mode: 'boolean' }),
+  repeats: integer({ mode: 'boolean' }),
   wound: flag(),
   strikeRight: integer({ mode: 'boolean' }),
   chimeRight: integer({ mode: 'boolean' }),
-  heardAt: words(),
-  blows: integer(),
   inBeat: integer({ mode: 'boolean' }),
   stopped: flag(),
-  handsSet: flag(),
   nutTurns: words(),
   temperatureC: real(),
   note: words(),

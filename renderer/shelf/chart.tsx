@@ -1,6 +1,5 @@
 import { useId, useLayoutEffect, useMemo, useRef, useState } from 'react'
 import { civilDateOf } from '../../core/calendar/zone.ts'
-import { patternOf } from '../../core/run-in/limits.ts'
 import { shelfLog } from '../../core/run-in/log.ts'
 import { type ChartMark, pointsText, type RateChart, rateChart } from '../../core/run-in/rate-chart.ts'
 import { useShop } from '../shop.tsx'
@@ -32,8 +31,8 @@ export function Chart({ view }: { view: RunView }) {
   const { words, formats } = useShop()
   const { chart: said } = words.shelf
   const { box, width } = useWidth()
-  const { run, clock, repair } = view
-  const log = useMemo(() => shelfLog(run.log, patternOf(clock)), [run.log, clock])
+  const { run, repair } = view
+  const log = useMemo(() => shelfLog(run.log), [run.log])
   const limit = Number(run.limitPerDay)
   const chart = useMemo(() => rateChart(log, limit, { width, height, ...margins }), [log, limit, width])
   if (log.length === 0) return <p className="quiet">{said.nothing}</p>
@@ -130,6 +129,6 @@ function Marks({ chart, width }: { chart: RateChart; width: number }) {
 function MarkWords({ mark }: { mark: ChartMark }) {
   const { words, formats } = useShop()
   const { chart } = words.shelf
-  const said = { nut: chart.nut(formats.number(mark.turns)), hands: chart.hands, stopped: chart.stopped }
+  const said = { nut: chart.nut(formats.number(mark.turns)), hands: chart.hands, ...chart.done }
   return mark.kinds.map(kind => said[kind]).join(', ')
 }

@@ -21,7 +21,7 @@ export function Decide(props: DecideProps) {
   const { decide } = useShop().words.shelf
   const [open, setOpen] = useState<Decision | null>(null)
   if (props.view.run.endedAt) return null
-  const mayPass = props.view.run.figures.verdict.code === 'mayPass'
+  const mayPass = props.view.run.figures.verdict === 'may-pass'
   const names: Record<Decision, string> = {
     pass: mayPass ? decide.pass : decide.passAll,
     restart: decide.restart,
@@ -90,14 +90,18 @@ function Pass({ view, close, mayPass }: FormProps & { mayPass: boolean }) {
   const { decide } = shelf
   const { number } = view.repair
   const send = mayPass ? decide.pass : decide.passAll
-  const act = useAskedAct((ledger, input: Reasoned) => answer(ledger.shelf.pass.$post({ json: input })), {
-    said: () => decide.passSaid(number),
-    papers: (_, { runId }) => [
-      { place: workingPlace('run-in-certificate', runId), title: papers.titles['run-in-certificate'] },
-    ],
-    confirm: () => ({ title: decide.passTitle(number), body: <p>{decide.passBody}</p>, yesWords: send }),
-    after: close,
-  })
+  const seen = { verdict: view.run.figures.verdict }
+  const act = useAskedAct(
+    (ledger, input: Reasoned) => answer(ledger.shelf.pass.$post({ json: { ...input, seen } })),
+    {
+      said: () => decide.passSaid(number),
+      papers: (_, { runId }) => [
+        { place: workingPlace('run-in-certificate', runId), title: papers.titles['run-in-certificate'] },
+      ],
+      confirm: () => ({ title: decide.passTitle(number), body: <p>{decide.passBody}</p>, yesWords: send }),
+      after: close,
+    },
+  )
   const label = mayPass ? decide.reason : decide.passReason
   return <ReasonForm act={act} runId={view.run.id} label={label} send={send} close={close} />
 }

@@ -1,4 +1,6 @@
 import { useState } from 'react'
+import { readingOf } from '../../core/run-in/log.ts'
+import { seenAt } from '../../core/run-in/seen.ts'
 import { answer, api } from '../api.ts'
 import { ActForm, Send, useAct } from '../parts/act.tsx'
 import { useEntry } from '../parts/entry.ts'
@@ -6,7 +8,14 @@ import { TextField } from '../parts/field.tsx'
 import { Seconds } from '../parts/figures.tsx'
 import { type Column, Ledger } from '../parts/ledger.tsx'
 import { useShop } from '../shop.tsx'
-import { blankReading, RareFields, readingInput, type Said, SeenTicks } from './reading-form.tsx'
+import {
+  blankReading,
+  RareFields,
+  readingInput,
+  type Said,
+  SeenTicks,
+  type TypedReading,
+} from './reading-form.tsx'
 import type { LogEntry, RunView } from './shelf.ts'
 
 /** So many readings stand there at once; a log of a year would keep the page waiting. */
@@ -74,32 +83,32 @@ export function Log({ view }: { view: RunView }) {
 const Struck = ({ entry, children }: { entry: LogEntry; children: React.ReactNode }) =>
   entry.stands || entry.withdrawn ? children : <s>{children}</s>
 
-const ErrorCell = ({ entry }: { entry: LogEntry }) =>
-  entry.errorMs === null ? null : (
+const ErrorCell = ({ entry }: { entry: LogEntry }) => {
+  const ms = entry.errorMs ?? entry.leftMs
+  return ms === null ? null : (
     <Struck entry={entry}>
-      <Seconds value={entry.errorMs / 1000} />
+      <Seconds value={ms / 1000} />
     </Struck>
   )
+}
 
 /** What was seen and done at a reading, in words. */
 function Seen({ entry, log }: { entry: LogEntry; log: readonly LogEntry[] }) {
   const { words, formats } = useShop()
-  const { log: said, wound, stopped } = words.shelf
+  const { log: said } = words.shelf
   const corrected = log.some(other => other.correctsId === entry.id && !other.withdrawn)
   const struck = log.some(other => other.correctsId === entry.id && other.withdrawn)
-  const answered = (value: boolean | null, yes: string, no: string) => value !== null && (value ? yes : no)
+  const seen = seenAt(readingOf(entry)).map(({ code, values }) =>
+    words.seen[code]({
+      ...Object.fromEntries(Object.entries(values).map(([key, value]) => [key, formats.number(value)])),
+      ...(values.left === undefined ? {} : { left: formats.signedSeconds(values.left) }),
+    }),
+  )
   const parts = [
     corrected && said.corrected,
     (struck || entry.withdrawn) && said.struckOut,
     entry.correctsId !== null && !entry.withdrawn && said.correctionOf,
-    entry.wound && wound,
-    answered(entry.strikeRight, said.strikeRight, said.strikeWrong),
-    answered(entry.chimeRight, said.chimeRight, said.chimeWrong),
-    answered(entry.inBeat, said.inBeat, said.outOfBeat),
-    entry.blows !== null && said.heard(entry.heardAt, entry.blows),
-    entry.stopped && stopped,
-    entry.handsSet && said.handsSet,
-    entry.nutTurns !== '' && said.nut(formats.quantity(entry.nutTurns)),
+    ...seen,
     entry.temperatureC !== null && said.temperature(formats.number(entry.temperatureC)),
     entry.note,
   ]
@@ -110,18 +119,28 @@ const asSaid = (value: boolean | null): Said => (value === null ? '' : value ? '
 const asText = (value: number | null): string => (value === null ? '' : String(value))
 
 /** The entry as it would be typed, to be corrected. */
-const typedAgain = (entry: LogEntry) => ({
+const typedAgain = (entry: LogEntry): TypedReading => ({
   ...blankReading,
   error: asText(entry.errorMs === null ? null : entry.errorMs / 1000),
+  // What is corrected was looked at: nobody is asked again.
+  sure: true,
   wound: entry.wound,
-  strikeRight: asSaid(entry.strikeRight),
-  chimeRight: asSaid(entry.chimeRight),
+  hourShown: asText(entry.hourShown),
+  hourCounted: asText(entry.hourCounted),
+  half: asText(entry.halfCounted),
+  quarter: asText(entry.quarter),
+  quarterSaid: asSaid(entry.quarterRight),
+  twelveRight: entry.twelveRight,
+  fourRight: entry.fourRight,
+  selfCorrected: asSaid(entry.selfCorrected),
+  silent: asSaid(entry.silent),
+  repeats: asSaid(entry.repeats),
   inBeat: asSaid(entry.inBeat),
   stopped: entry.stopped,
-  handsSet: entry.handsSet,
+  handsSet: entry.leftMs !== null,
+  left: entry.leftMs === null ? '0' : String(entry.leftMs / 1000),
   nutTurns: entry.nutTurns,
-  heardAt: entry.heardAt,
-  blows: asText(entry.blows),
+  event: entry.event ?? '',
   temperatureC: asText(entry.temperatureC),
   note: entry.note,
 })

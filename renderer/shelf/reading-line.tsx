@@ -1,10 +1,11 @@
 import { useEffect, useRef } from 'react'
 import { useLocation } from 'wouter'
+import { localOf } from '../../core/calendar/zone.ts'
 import { nextOnRound } from '../../core/run-in/round.ts'
 import { answer, api } from '../api.ts'
 import { ActForm, Send, useAct } from '../parts/act.tsx'
 import { useEntry } from '../parts/entry.ts'
-import { Field } from '../parts/field.tsx'
+import { Field, Tick } from '../parts/field.tsx'
 import { EntryLine } from '../parts/page.tsx'
 import { useShop } from '../shop.tsx'
 import { blankReading, RareFields, readingInput, SeenTicks, tickByKey } from './reading-form.tsx'
@@ -14,6 +15,9 @@ interface ReadingLineProps {
   readonly row: RoundRow
   readonly rows: readonly RoundRow[]
 }
+
+/** `HH:MM` of the shop's day. */
+const localTimeNow = (timeZone: string): string => localOf(new Date().toISOString(), timeZone).slice(11, 16)
 
 /** Set when a reading led here from the clock before, so that the cursor is already in the line. */
 let cameByEnter = false
@@ -39,11 +43,12 @@ function useReading({ row, rows }: ReadingLineProps, entered: () => void) {
   const act = useAct(
     (given: Reading) => answer(api.shelf.read.$post({ json: { runId: row.runId, ...given } })),
     {
-      said: ({ errorMs }) => {
+      said: ({ errorMs, leftMs }) => {
+        const ms = errorMs ?? leftMs
         const written =
-          errorMs === null
-            ? reading.saidStopped(row.number)
-            : reading.said(row.number, formats.signedSeconds(errorMs / 1000))
+          ms === null
+            ? reading.saidSeen(row.number)
+            : reading.said(row.number, formats.signedSeconds(ms / 1000))
         return next === null ? `${written} ${reading.done}` : written
       },
       after: () => {
@@ -60,7 +65,9 @@ function useReading({ row, rows }: ReadingLineProps, entered: () => void) {
 
 /** The line at the foot of the round: the error is typed, letters tick what was seen, Enter goes on to the next clock. */
 export function ReadingLine({ row, rows }: ReadingLineProps) {
-  const { reading } = useShop().words.shelf
+  const { words, settings } = useShop()
+  const { reading } = words.shelf
+  const { timeZone } = settings.place
   const entry = useEntry(blankReading)
   const box = useRef<HTMLInputElement>(null)
   const rare = useRef<HTMLDetailsElement>(null)
@@ -93,7 +100,9 @@ export function ReadingLine({ row, rows }: ReadingLineProps) {
                 spellCheck={false}
                 value={entry.value.error}
                 onChange={event => entry.set({ error: event.target.value })}
-                onKeyDown={event => tickByKey(event, entry, toNut)}
+                onKeyDown={event =>
+                  tickByKey(event, { entry, clock: row.clock, local: localTimeNow(timeZone), toNut })
+                }
               />
             )}
           </Field>
@@ -102,6 +111,9 @@ export function ReadingLine({ row, rows }: ReadingLineProps) {
             <RareFields entry={entry} clock={row.clock} />
           </details>
           <SeenTicks entry={entry} clock={row.clock} />
+          {act.problems.some(({ code }) => code === 'reading.unlikely') && (
+            <Tick label={reading.sure} {...entry.at('sure')} />
+          )}
         </div>
         <div className="buttons">
           <Send act={act}>{next === null ? reading.sendLast : reading.send}</Send>

@@ -73,7 +73,7 @@ function Progress({ run }: { run: RoundRow }) {
     due.reading && shelf.due.reading,
     due.overdue && shelf.due.overdue,
     !due.wind && !due.reading && due.nextOn && shelf.due.next(formats.shortDate(due.nextOn)),
-    run.verdict.code === 'mayPass' && shelf.mayPass,
+    words.verdictsInShort[run.verdict],
   ]
   return parts.filter(Boolean).join(' · ')
 }

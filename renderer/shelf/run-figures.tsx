@@ -1,5 +1,8 @@
+import type { Fault } from '../../core/run-in/faults.ts'
 import { patternOf } from '../../core/run-in/limits.ts'
+import { shelfLog } from '../../core/run-in/log.ts'
 import { blowsPerDay, roundedValues, shownFigures } from '../../core/run-in/shown.ts'
+import { verdictValues } from '../../core/run-in/verdict.ts'
 import { useShop } from '../shop.tsx'
 import type { RunView } from './shelf.ts'
 
@@ -7,17 +10,32 @@ import type { RunView } from './shelf.ts'
 export function Figures({ view }: { view: RunView }) {
   const { words, formats } = useShop()
   const { figures: said } = words.shelf
-  const shown = shownFigures(view.run.figures)
+  const { run } = view
+  const shown = shownFigures(run.figures, shelfLog(run.log))
   const seconds = (value: number | null) => value !== null && formats.signedSeconds(value)
+  const unsigned = (value: number) => `${formats.number(value)} s`
   const count = (value: number | null) => value !== null && formats.number(value)
+  const { suggest } = run.figures
   const figures = [
-    [said.ratePerDay, seconds(shown.ratePerDay)],
-    [said.netPerWind, seconds(shown.netPerWind)],
+    [
+      said.ratePerDay,
+      shown.ratePerDay !== null && shown.plusMinus !== null
+        ? said.plusMinus(formats.signedSeconds(shown.ratePerDay), formats.number(shown.plusMinus))
+        : seconds(shown.ratePerDay),
+    ],
+    [said.scatter(unsigned(run.limits.steady)), shown.scatter !== null && unsigned(shown.scatter)],
+    [
+      said.observed,
+      said.ofDays(formats.number(shown.observedDays ?? 0), formats.number(shown.neededDays ?? 0)),
+    ],
     [said.secondsPerDayPerTurn, seconds(shown.secondsPerDayPerTurn)],
-    [said.suggestedTurns, count(shown.suggestedTurns)],
+    [
+      said.suggestion,
+      suggest !== null &&
+        shown.suggestedTurns !== null &&
+        said.suggested[suggest.bob](formats.number(shown.suggestedTurns)),
+    ],
     [said.trendOverWind, seconds(shown.trendOverWind)],
-    [said.scatter, shown.scatter !== null && `${formats.number(shown.scatter)} s`],
-    [said.ran, said.ranOf(formats.number(shown.ranDays ?? 0), formats.number(shown.neededDays ?? 0))],
     [said.blows, count(blowsPerDay(patternOf(view.clock)))],
   ] as const
   return (
@@ -35,42 +53,66 @@ export function Figures({ view }: { view: RunView }) {
   )
 }
 
-/** What the log says, what it has still to show, and every trouble in it. */
+/** The values of a sentence, figures rounded and written the shop's way. */
+function useValues() {
+  const { formats } = useShop()
+  return (given: Readonly<Record<string, string | number | null>>) =>
+    Object.fromEntries(
+      Object.entries(roundedValues(given)).map(([key, value]) => [
+        key,
+        typeof value === 'number' ? formats.number(value) : value,
+      ]),
+    )
+}
+
+/** What the log says, what it has still to show, and every fault in it. */
 export function Verdict({ view }: { view: RunView }) {
   const { words, formats } = useShop()
-  const { verdict, stillToShow, troubles } = view.run.figures
-  const values = (given: Readonly<Record<string, string | number | null>>) => {
-    const rounded = Object.entries(roundedValues(given))
-    return Object.fromEntries(
-      rounded.map(([key, value]) => [key, typeof value === 'number' ? formats.number(value) : value]),
-    )
-  }
+  const { figures, limits } = view.run
+  const values = useValues()
+  const { faultAt, ...told } = verdictValues(figures, limits)
+  const faultOn = faultAt && formats.instant(faultAt)
+  const asksForTurn = figures.verdict === 'regulate' && figures.suggest === null
   return (
     <section className="verdict" aria-label={words.shelf.verdict}>
-      <p className="verdict-now">{words.verdicts[verdict.code](values(verdict.values))}</p>
-      {stillToShow.length > 0 && (
+      <p className={`verdict-now ${figures.verdict}`}>
+        {words.verdicts[figures.verdict](values({ ...told, faultOn }))}
+      </p>
+      {asksForTurn && <p>{words.shelf.turnAgain}</p>}
+      {figures.toShow.length > 0 && (
         <>
           <h3>{words.shelf.stillToShow}</h3>
           <ul>
-            {stillToShow.map(one => (
+            {figures.toShow.map(one => (
               <li key={one.code}>{words.stillToShow[one.code](values(one.values))}</li>
             ))}
           </ul>
         </>
       )}
-      {troubles.length > 0 && (
-        <>
-          <h3>{words.shelf.troublesHeading}</h3>
-          <ul>
-            {troubles.map(({ kind, at, ...rest }) => (
-              <li key={`${at} ${kind}`}>
-                {formats.instant(at)}: {words.troubles[kind](values(rest))}
-              </li>
-            ))}
-          </ul>
-        </>
+      <FaultList heading={words.shelf.faultsHeading} faults={figures.faults} />
+      <FaultList heading={words.shelf.wrongsHeading} faults={figures.wrongs} />
+      {figures.slips.length > 0 && (
+        <p>{words.shelf.slips(figures.slips.map(at => formats.instant(at)).join(', '))}</p>
       )}
       <p className="defer">{words.shelf.defer}</p>
     </section>
+  )
+}
+
+function FaultList({ heading, faults }: { heading: string; faults: readonly Fault[] }) {
+  const { words, formats } = useShop()
+  const values = useValues()
+  if (faults.length === 0) return null
+  return (
+    <>
+      <h3>{heading}</h3>
+      <ul>
+        {faults.map(({ kind, at, ...rest }) => (
+          <li key={`${at} ${kind}`}>
+            {formats.instant(at)}: {words.faults[kind](values(rest))}
+          </li>
+        ))}
+      </ul>
+    </>
   )
 }

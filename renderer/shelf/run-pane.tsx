@@ -14,6 +14,7 @@ import { Log } from './log.tsx'
 import { Figures, Verdict } from './run-figures.tsx'
 import { RunsBefore } from './runs-before.tsx'
 import { type RunView, runQuery, type Shelf } from './shelf.ts'
+import { SoundSheet } from './sound-sheet.tsx'
 
 /** One run: its chart, its figures in words, what is still to be shown, the decision, its log. */
 export function RunPane({ runId, places }: { runId: number; places: Shelf['places'] }) {
@@ -37,6 +38,7 @@ function Shown({ view, places }: { view: RunView; places: Shelf['places'] }) {
       <Chart view={view} />
       <Figures view={view} />
       <Verdict view={view} />
+      <SoundSheet view={view} />
       <Facts
         facts={[
           [said.planned, <CivilDate key="ready" on={run.readyOn} />],

@@ -18,6 +18,7 @@ interface Begin {
   readonly start: string | null
   readonly error: string | null
   readonly limitPerDay: string | null
+  readonly steadyWithin: string | null
 }
 
 /** Puts a clock whose work is done on the shelf. */
@@ -44,7 +45,8 @@ function StartForm({ row, places }: { row: Startable; places: Shelf['places'] })
     placeId: first,
     start: '',
     error: '0',
-    limitPerDay: row.usualLimitPerDay,
+    limitPerDay: String(row.usualLimits.perDay),
+    steadyWithin: String(row.usualLimits.steady),
   })
   const act = useAct((input: Begin) => answer(api.shelf.startRunIn.$post({ json: input })), {
     said: ({ readyOn }) => start.said(row.number, formats.date(readyOn)),
@@ -55,6 +57,7 @@ function StartForm({ row, places }: { row: Startable; places: Shelf['places'] })
     start: orNull(entry.value.start),
     error: orNull(entry.value.error),
     limitPerDay: orNull(entry.value.limitPerDay),
+    steadyWithin: orNull(entry.value.steadyWithin),
   })
   return (
     <ActForm act={act} input={input} label={start.heading(row.number)}>
@@ -67,6 +70,12 @@ function StartForm({ row, places }: { row: Startable; places: Shelf['places'] })
           unit={start.limitUnit}
           hint={start.limitHint}
           {...entry.at('limitPerDay')}
+        />
+        <DecimalField
+          label={start.steady}
+          unit={start.limitUnit}
+          hint={start.steadyHint}
+          {...entry.at('steadyWithin')}
         />
         <TimeField label={start.at} hint={start.atHint} {...entry.at('start')} />
       </div>

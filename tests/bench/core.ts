@@ -1,7 +1,7 @@
 import { addWorkMinutes, workCalendar } from '../../core/calendar/work.ts'
 import { type PriceInput, priced } from '../../core/pricing/price.ts'
-import { type AssessmentInput, runInAssessment } from '../../core/run-in/assess.ts'
 import { runInDefaults } from '../../core/run-in/policy.ts'
+import { shelfVerdict, type VerdictInput } from '../../core/run-in/verdict.ts'
 import { must } from '../core/must.ts'
 import { type Measured, measured } from './measure.ts'
 
@@ -19,19 +19,24 @@ const document: PriceInput = {
 
 const inclusive: PriceInput = { ...document, tax: { ...document.tax, inclusive: true } }
 
-const log: AssessmentInput = {
-  duration: '8-day',
-  strike: 'rack',
-  pattern: 'hours-half',
-  chimes: false,
+const log: VerdictInput = {
+  clock: {
+    durationDays: 8,
+    strike: 'hours-half',
+    countWheel: false,
+    chime: false,
+    chimeCorrects: false,
+    setInBeat: true,
+  },
   policy: runInDefaults['8-day'].policy,
-  limitSecondsPerDay: 10,
+  limits: { perDay: 10, steady: 10 },
   readings: Array.from({ length: 4 * 365 }, (_, i) => ({
     at: new Date(Date.UTC(2026, 0, 1) + i * 6 * 3_600_000).toISOString(),
     errorSeconds: (5 * i) / 4 + 3 * Math.sin(i * 12.9),
     wound: i % 28 === 0,
-    strikeRight: true,
+    hour: { shown: (i % 12) + 1, counted: (i % 12) + 1 },
   })),
+  now: '2027-01-01T00:00:00.000Z',
 }
 
 const calendar = must(
@@ -51,7 +56,7 @@ const tenYears = 10 * 52 * 5 * 450
 export const core = async (): Promise<Readonly<Record<string, Measured>>> => ({
   'price a document of 1000 lines': await measured(() => must(priced(document)), 60, 20),
   'price a document of 1000 lines, tax included': await measured(() => must(priced(inclusive)), 60, 20),
-  'assess a year of 4 readings a day': await measured(() => must(runInAssessment(log)), 60, 20),
+  'judge a year of 4 readings a day': await measured(() => shelfVerdict(log), 60, 20),
   'add ten years of work time': await measured(
     () => must(addWorkMinutes(calendar, '2026-01-01T09:00', tenYears)),
     60,

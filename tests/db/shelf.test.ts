@@ -21,6 +21,7 @@ beforeAll(() => {
     placeId: place.id,
     start: null,
     limitPerDay: null,
+    steadyWithin: null,
     error: '0',
   }).id
 })
@@ -28,17 +29,25 @@ afterAll(() => shop.close())
 
 const nothing = {
   at: null,
+  left: null,
   wound: false,
+  stopped: false,
+  nutTurns: '',
+  event: null,
+  hour: null,
+  half: null,
+  quarter: null,
+  twelveRight: false,
+  fourRight: false,
+  selfCorrected: null,
+  silent: null,
+  repeats: null,
+  inBeat: null,
   strikeRight: null,
   chimeRight: null,
-  heardAt: '',
-  blows: null,
-  inBeat: null,
-  stopped: false,
-  handsSet: false,
-  nutTurns: '',
   temperatureC: null,
   note: '',
+  sure: false,
 }
 
 describe('a torsion clock on the shelf', () => {
@@ -55,8 +64,8 @@ describe('a torsion clock on the shelf', () => {
     const at = new Date(start + 401 * 86_400_000).toISOString()
     const { run } = runView(shop.ledger.read, runId, at)
     expect(run.log).toHaveLength(51)
-    expect(run.figures.rate.segments).toMatchObject([{ readings: 51 }])
-    expect(run.figures.rate.segments[0]?.ratePerDay).toBeCloseTo(3, 9)
+    expect(run.figures.ratePerDay).toBeCloseTo(3, 9)
+    expect(run.figures.scatterSeconds).toBeCloseTo(0, 9)
     expect(run.dues.filter(due => due.kind === 'reading').every(due => due.doneAt !== null)).toBe(true)
     expect(shelfView(shop.ledger.read, at).rows[0]).toMatchObject({ day: 402, ofDays: 28 })
   })
@@ -70,10 +79,10 @@ describe('a torsion clock on the shelf', () => {
 
   it('keeps the figures it passed with, whatever the sums say later', () => {
     const at = '2028-04-30T10:00:00.000Z'
-    pass(shop.ledger, shop.doing(at), { runId, reason: 'Weeks beyond its test' })
+    pass(shop.ledger, shop.doing(at), { runId, reason: 'Weeks beyond its test', seen: null })
     const run = runRow(shop.ledger.read, runId)
     expect(run).toMatchObject({ outcome: 'passed', endedAt: at, decidedBy: shop.personId })
-    expect(run.figures?.rate.segments[0]?.readings).toBe(51)
+    expect(run.figures).toMatchObject({ verdict: 'not-yet' })
     expect(runView(shop.ledger.read, runId, at).run.figures).toEqual(run.figures)
   })
 })

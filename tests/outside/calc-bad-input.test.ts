@@ -209,6 +209,35 @@ const good: Readonly<Record<string, unknown>> = {
   train: { wheels: [80, 75], pinions: [10, 10], escape: 30 },
   mainspring: { barrelMm: 45, arborMm: 15, thicknessMm: 0.45 },
   strike: { pattern: 'hours', from: '2026-01-01T00:00', to: '2026-01-01T00:00' },
+  verdict: {
+    clock: {
+      kind: 'bracket',
+      power: 'spring',
+      escapement: 'recoil',
+      durationDays: 8,
+      trains: 3,
+      strike: 'hours-half',
+      chime: true,
+      chimeCorrects: true,
+    },
+    policy: { ...policy, limits: { perDay: 30, steady: 10 } },
+    log: [
+      { at: '2026-01-01T00:00:00Z', leftSeconds: 0, wound: true },
+      {
+        at: '2026-01-02T00:00:00Z',
+        errorSeconds: 5,
+        hour: { shown: 12, counted: 12 },
+        half: 1,
+        quarter: { which: 4, right: true },
+        selfCorrected: true,
+        inBeat: true,
+        event: 'cased',
+        nutTurns: 0.5,
+        stopped: false,
+      },
+    ],
+    now: '2026-01-02T00:00:00Z',
+  },
   'run-in': { duration: '8-day', trains: 1, start: '2026-01-01T09:00', week, holidays: [], policy },
 }
 

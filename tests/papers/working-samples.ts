@@ -13,8 +13,7 @@ import type {
   UncollectedLetterContents,
   WorkingContents,
 } from '../../core/papers/working.ts'
-import { runInAssessment } from '../../core/run-in/assess.ts'
-import { must } from '../core/must.ts'
+import { shelfVerdict } from '../../core/run-in/verdict.ts'
 import { claimCheck, estimate, head, supplement } from './samples.ts'
 
 const { number: _, clock, ...rest } = head
@@ -123,9 +122,9 @@ const reading = (
 
 /** A fortnight: it gains, the nut is turned on the fifth day, and it runs well within the limit after. */
 export const fortnight: readonly CertificateReading[] = [
-  reading(0, 0, { wound: true, handsSet: true }),
+  reading(0, 0, { wound: true, leftSeconds: 0 }),
   ...[1, 2, 3, 4].map(day => reading(day, day * 12.4, { strikeRight: true, chimeRight: true, inBeat: true })),
-  reading(5, 0, { handsSet: true, nutTurns: 0.5 }),
+  reading(5, 62, { leftSeconds: 0, nutTurns: 0.5, event: 'cased', twelveRight: true }),
   ...[6, 7, 8, 9, 10, 11, 12, 13, 14].map(day =>
     reading(day, (day - 5) * -1.5 + (day % 2), {
       strikeRight: true,
@@ -159,17 +158,20 @@ export const runInOf = (readings: readonly CertificateReading[]): RunInContents 
   ],
   limitPerDay: '34',
   readings,
-  figures: must(
-    runInAssessment({
-      duration: '8-day',
-      strike: 'rack',
-      chimes: true,
-      pattern: 'four-quarter-hours',
-      policy,
-      limitSecondsPerDay: 34,
-      readings,
-    }),
-  ),
+  figures: shelfVerdict({
+    clock: {
+      durationDays: 8,
+      strike: 'hours',
+      countWheel: false,
+      chime: true,
+      chimeCorrects: false,
+      setInBeat: true,
+    },
+    policy,
+    limits: { perDay: 34, steady: 10 },
+    readings,
+    now: readings.at(-1)?.at ?? '',
+  }),
 })
 
 export const runIn = runInOf(fortnight)

@@ -17,7 +17,7 @@ import { repair } from './repair.ts'
 import { restore } from './restore.ts'
 import { screens } from './screens.ts'
 import { sentences } from './sentences.ts'
-import { coverReasons, stillToShow, troubles, verdicts } from './shelf.ts'
+import { coverReasons, faults, seen, soundSheet, stillToShow, verdicts, verdictsInShort } from './shelf.ts'
 import { shelf } from './shelf-page.ts'
 import { shop } from './shop.ts'
 import { start } from './start.ts'
@@ -33,9 +33,12 @@ export const en = {
   accounts,
   coded,
   coverReasons,
+  seen,
+  soundSheet,
   stillToShow,
-  troubles,
+  faults,
   verdicts,
+  verdictsInShort,
   condition,
   counter,
   demo,

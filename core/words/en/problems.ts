@@ -28,7 +28,6 @@ export const problems = {
     `“${v.text}” is not a date. Write it as year-month-day, such as 2027-03-04.`,
   'date.notALocalTime': (v: Needs<'text'>) =>
     `“${v.text}” is not a date and time. Write it as 2027-03-04T09:20.`,
-  'date.notATime': (v: Needs<'text'>) => `“${v.text}” is not a time on the dial. Write it as 03:00.`,
   'date.notAnInstant': (v: Needs<'text'>) =>
     `“${v.text}” is not an instant. Write it in UTC, as 2027-03-04T09:20:00Z.`,
   'fit.lengths': (v: Needs<'x' | 'y'>) =>
@@ -90,6 +89,8 @@ export const problems = {
   'shape.wrongType': (v: Needs<'expected'>) => `This must be ${v.expected}.`,
   'strike.blows': () => 'Write the blows heard, a whole number from 0 to 100.',
   'strike.endsBeforeItBegins': () => 'The end must not come before the beginning.',
+  'strike.hourShown': () => 'The hour on the dial is a whole number from 1 to 12.',
+  'strike.quarter': () => 'The quarter is 1, 2, 3 or 4.',
   'strike.pattern': () => 'This is not a way of striking that is known here.',
   'clock.beats': () =>
     'Write beats an hour, such as 7200 or 8142.857, or the train, such as 84-78 / 7-7 / 30: the wheels from the centre, a pinion for each, the teeth of the escape wheel.',

@@ -196,18 +196,18 @@ export const refusals = {
   'estimatedDate.minutes': () => 'The minutes must be whole and not negative.',
   'runIn.unknown': () => 'This run-in is not in the ledger.',
   'runIn.ended': () => 'This run-in has ended.',
-  'reading.nothing': () => 'Write how far it is off, such as +0:02, or tick that it was found stopped.',
+  'reading.nothing': () => 'Write how far it is off, such as +0:02, or what was seen, heard or done.',
   'reading.notAnError': () =>
     'Write seconds fast or slow, such as -63, +0:02 or 1:02:10, or what the dial shows, such as =10:24.',
-  'reading.heardAndBlows': () => 'Write both: the time on its dial and the blows heard.',
   'reading.nutTurns': () => 'Write turns of the nut as a plain number between -100 and 100.',
   'runIn.inFuture': () => 'A run-in cannot begin in the future.',
   'runIn.beforeTakenIn': () => 'The clock was not in the shop yet.',
   'runIn.limitPerDay': () => 'Write seconds a day as a plain number above 0, at most 86400.',
   'reading.inFuture': () => 'A reading cannot lie in the future.',
   'reading.beforeStart': () => 'This lies before the run-in began.',
-  'reading.outOfOrder': () =>
-    'There is a later reading already. Correct that one, or write this with its own time after it.',
+  'reading.sameTime': () => 'There is a reading of that very time already: correct it, or give another time.',
+  'reading.unlikely': (v: Needs<'foretold'>) =>
+    `By its readings it should be about ${v.foretold} s off now. If it really shows this, say so below and enter it again.`,
   'reading.unknown': () => 'This reading is not in the ledger.',
   'reading.corrected': () => 'This reading has been corrected already.',
   'runIn.reasonNeeded': () => 'The figures do not say pass. Write why it passes all the same.',

@@ -1,4 +1,6 @@
-import type { StillToShow, Trouble, VerdictCode } from '../../run-in/assess.ts'
+import type { Fault } from '../../run-in/faults.ts'
+import type { SeenCode } from '../../run-in/seen.ts'
+import type { ToShow, VerdictCode } from '../../run-in/verdict.ts'
 import type { CoverReason } from '../../warranty/cover.ts'
 
 type Values = Readonly<Record<string, string | number | null>>
@@ -6,35 +8,99 @@ type Sentence = (values: Values) => string
 
 /** The verdict on a run-in log; rates in seconds a day, ready to be shown. */
 export const verdicts = {
-  nothingRead: () => 'Nothing has been read yet.',
-  startAgain: () => 'It stopped or struck wrong: put it right, the test starts again.',
-  tooSoon: () => 'Too soon to say: never judge from one day.',
-  regulate: v => `Regulate: ${v.ratePerDay} s a day, more than the ${v.limitPerDay} s allowed.`,
-  goOn: v => `Well so far: ${v.ranDays} of ${v.neededDays} days run.`,
-  mayPass: v => `May pass: ${v.ratePerDay} s a day over ${v.ranDays} days.`,
+  'begin-again': v =>
+    `Begin again: a fault on ${v.faultOn}. Since then ${v.observedDays} of ${v.neededDays} days.`,
+  regulate: v =>
+    `Regulate: it goes steadily, but ${v.ratePerDay} s a day is more than the ${v.limitPerDay} s allowed.`,
+  'not-yet': v => `Not yet: ${v.observedDays} of ${v.neededDays} days observed.`,
+  'may-pass': v => `May pass: ${v.ratePerDay} s a day over ${v.observedDays} days.`,
 } satisfies Record<VerdictCode, Sentence>
+
+/** The verdict in a word or two, for lists. */
+export const verdictsInShort = {
+  'begin-again': 'begin again',
+  regulate: 'regulate',
+  'not-yet': 'not yet',
+  'may-pass': 'may pass',
+} satisfies Record<VerdictCode, string>
 
 /** What a clock has still to show before it may pass. */
 export const stillToShow = {
-  readings: v =>
-    `A rate from at least ${v.fewest} readings over ${v.fewestDays} days: so far ${v.readings} over ${v.days}.`,
-  running: v => `${v.neededDays} days of running: so far ${v.ranDays}.`,
-  wholeWind: v => `One whole wind of ${v.windEveryDays} days, read at both its ends.`,
-  rate: v => `A rate within ${v.limitPerDay} s a day: now ${v.ratePerDay}.`,
-  strike: () => 'The strike heard right.',
-  chime: () => 'The chime heard right.',
+  days: v => `${v.neededDays} days under observation: so far ${v.observedDays}.`,
+  wind: v => `One whole wind of ${v.windEveryDays} days, read from one wind to the next.`,
+  'hours-struck': v => `The strike heard right at ${v.hours} o’clock.`,
+  quarters: v => `The chime heard right at quarter ${v.quarters}.`,
+  'self-correction': () => 'The chime put wrong on purpose once, and seen to set itself right.',
+  'beat-in-case': () => 'In beat in its case: note when it is cased, and look at the beat there.',
   sounds: () => 'Whether it strikes and chimes: nobody has looked yet. Say so in the clock’s description.',
-  beat: () => 'The clock in beat.',
-} satisfies Record<StillToShow['code'], Sentence>
+  rate: v =>
+    v.ratePerDay === null
+      ? `A rate within ${v.limitPerDay} s a day: too few readings since it was last touched (three over two days).`
+      : `A rate within ${v.limitPerDay} s a day: now ${v.ratePerDay} ± ${v.plusMinus}.`,
+  steadiness: v =>
+    v.scatterSeconds === null
+      ? `How steadily it goes: not known yet (within ${v.limitSeconds} s about its line).`
+      : `A steady rate, within ${v.limitSeconds} s about its line: now ${v.scatterSeconds}.`,
+  gap: v =>
+    v.unobservedDays === 0
+      ? 'A reading: the last one is too long ago, and it may have stopped since.'
+      : `Readings near enough to one another: ${v.unobservedDays} days were not observed and do not count.`,
+} satisfies Record<ToShow['code'], Sentence>
+
+/** What was seen, heard and done at a reading; figures ready to be shown. */
+export const seen = {
+  stopped: () => 'stopped',
+  wound: () => 'wound',
+  handsSet: v => `hands set to ${v.left}`,
+  nut: v => `nut ${v.turns}`,
+  cased: () => 'put into its case',
+  moved: () => 'moved to another place',
+  oiled: () => 'oiled',
+  adjusted: () => 'adjusted',
+  hour: v => `struck ${v.counted} at ${v.shown} o’clock`,
+  half: v => `struck ${v.counted} at the half hour`,
+  twelveRight: () => 'all twelve hours right',
+  fourRight: () => 'all four quarters right',
+  quarterRight: v => `quarter ${v.which} right`,
+  quarterWrong: v => `quarter ${v.which} wrong`,
+  strikeRight: () => 'strike right',
+  strikeWrong: () => 'strike wrong',
+  chimeRight: () => 'chime right',
+  chimeWrong: () => 'chime wrong',
+  selfCorrected: () => 'put wrong, it set itself right',
+  notSelfCorrected: () => 'put wrong, it did not set itself right',
+  silent: () => 'silent when silenced',
+  notSilent: () => 'not silent when silenced',
+  repeats: () => 'repeats rightly',
+  repeatsWrong: () => 'repeats wrongly',
+  inBeat: () => 'in beat',
+  outOfBeat: () => 'out of beat',
+} satisfies Record<SeenCode, Sentence>
+
+/** The sound sheet: what a clock sounds, heard right or not, each with its day. */
+export const soundSheet = {
+  heading: 'Sound sheet',
+  hours: 'Hours',
+  half: 'Half hour',
+  quarters: 'Quarters',
+  selfCorrected: 'Sets itself right',
+  silent: 'Silent when silenced',
+  repeats: 'Repeats',
+  right: 'right',
+  wrong: 'wrong',
+  notHeard: 'not heard yet',
+  of: (what: string, said: string) => `${what}: ${said}`,
+  on: (said: string, date: string) => `${said} on ${date}`,
+}
 
 /** What went wrong on the shelf. */
-export const troubles = {
+export const faults = {
   stopped: () => 'Stopped.',
   strikeWrong: () => 'Struck wrong.',
   chimeWrong: () => 'Chimed wrong.',
   outOfStep: v => `Struck ${v.heard} for ${v.expected}: the count wheel is out of step with the hands.`,
   miscounted: v => `Struck ${v.heard} for ${v.expected}.`,
-} satisfies Record<Trouble['kind'], Sentence>
+} satisfies Record<Fault['kind'], Sentence>
 
 /** Why a warranty covers or does not. Dates ready to be shown. */
 export const coverReasons = {

@@ -25,6 +25,7 @@ const between = new Set([
   'price.taxTwice',
   'rate.outOfOrder',
   'rate.sameTime',
+  'reading.inFuture',
   'strike.endsBeforeItBegins',
   'train.empty',
   'train.pairs',

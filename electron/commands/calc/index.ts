@@ -12,5 +12,6 @@ export const calculations: Readonly<Record<string, () => Promise<{ default: Calc
   train: () => import('./train.ts'),
   mainspring: () => import('./mainspring.ts'),
   strike: () => import('./strike.ts'),
+  verdict: () => import('./verdict.ts'),
   'run-in': () => import('./run-in.ts'),
 }

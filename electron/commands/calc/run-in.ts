@@ -5,7 +5,8 @@ import { calculation } from './calculation.ts'
 import { choice, list, number, optional, record, text } from './shape.ts'
 import { holidays, localTime, week } from './shapes.ts'
 
-const stage = record<Stage>({ name: text('stage'), winds: optional(number), days: optional(number) })
+/** A stage of a policy. */
+export const stage = record<Stage>({ name: text('stage'), winds: optional(number), days: optional(number) })
 
 const start = record<Omit<RunInInput, 'closures'>>({
   duration: choice('30-hour', '8-day', '31-day', '400-day'),

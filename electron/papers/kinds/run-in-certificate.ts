@@ -1,6 +1,12 @@
-import type { CertificateReading, RunInContents } from '../../../core/papers/working.ts'
-import { ratesBetween } from '../../../core/rate/rates-between.ts'
+import type { RunInContents } from '../../../core/papers/working.ts'
+import { readingAsKept, verdictAsKept } from '../../../core/run-in/former.ts'
+import { ratesBetween } from '../../../core/run-in/rates-between.ts'
+import { seenAt } from '../../../core/run-in/seen.ts'
+import type { ShelfReading } from '../../../core/run-in/shelf-reading.ts'
 import { roundedValues, shownFigures } from '../../../core/run-in/shown.ts'
+import type { Heard, SoundSheet } from '../../../core/run-in/sound-sheet.ts'
+import { stretchesOf } from '../../../core/run-in/stretches.ts'
+import { verdictValues } from '../../../core/run-in/verdict.ts'
 import { type Block, type Section, section } from '../kit/flow.ts'
 import { row } from '../kit/row.ts'
 import { styles } from '../kit/styles.ts'
@@ -32,6 +38,7 @@ export const runInCertificate: PaperKindPlan<RunInContents> = {
     stretches(d, contents),
     readings(d, contents),
     section(
+      ...sounds(d, contents),
       ...troubles(d, contents),
       ...signatures(d, [{ caption: d.words.papers.receipt.signed }, { caption: d.words.papers.date }]),
     ),
@@ -59,14 +66,16 @@ function facts(d: Desk, contents: RunInContents): Fact[] {
 function verdict(d: Desk, contents: RunInContents): Block[] {
   const { sheet, words, write } = d
   const say = words.papers.runIn
-  const { outcome, endedAt, decidedBy, reason, figures: assessed } = contents
+  const { outcome, endedAt, decidedBy, reason } = contents
+  const judged = verdictAsKept(contents.figures)
   const on = endedAt ? write.date(d.dayOf(endedAt)) : ''
   const decision = outcome === 'passed' ? say.passed(on) : say.outcomes[outcome ?? 'open']
-  const { code, values } = assessed.verdict
+  const values = verdictValues(judged, { perDay: Number(contents.limitPerDay) })
+  const faultOn = values.faultAt && write.date(d.dayOf(values.faultAt))
   return [
     ...ruledEntry(sheet, say.verdict, [
       piece([decision, decidedBy && say.by(decidedBy)].filter(Boolean).join(', '), styles.strong),
-      piece(words.verdicts[code](written(d, values))),
+      piece(words.verdicts[judged.verdict](written(d, { ...values, faultOn }))),
     ]),
     ...(reason ? ruledEntry(sheet, say.reason, [piece(reason)]) : []),
     ...ruledEntry(
@@ -91,14 +100,21 @@ const written = ({ write }: Desk, values: Parameters<typeof roundedValues>[0]) =
 function figures(d: Desk, contents: RunInContents): Block[] {
   const { sheet, words, write } = d
   const say = words.papers.runIn
-  const shown = shownFigures(contents.figures)
+  const shown = shownFigures(verdictAsKept(contents.figures), logOf(contents))
   const perDay = (value: number | null) => (value === null ? say.unknown : say.perDay(seconds(d, value)))
+  const unsigned = (value: number | null | undefined) =>
+    typeof value === 'number' ? seconds(d, value).replace('+', '') : say.unknown
   const rows: Fact[] = [
-    [say.rate, perDay(shown.ratePerDay)],
-    [say.net, seconds(d, shown.netPerWind)],
+    [
+      say.rate,
+      shown.plusMinus === null
+        ? perDay(shown.ratePerDay)
+        : say.plusMinus(perDay(shown.ratePerDay), unsigned(shown.plusMinus)),
+    ],
     [say.trend, perDay(shown.trendOverWind)],
-    [say.scatter, shown.scatter === null ? say.unknown : seconds(d, shown.scatter).replace('+', '')],
-    [say.ran, say.ranOf(write.number(shown.ranDays ?? 0), write.number(shown.neededDays ?? 0))],
+    [say.scatter, unsigned(shown.scatter)],
+    [say.steady, unsigned(contents.steadySeconds)],
+    [say.ran, say.ranOf(write.number(shown.observedDays ?? 0), write.number(shown.neededDays ?? 0))],
   ]
   const [named] = entry(sheet, say.figures, [], { above: 5, below: 0 })
   const laid = factRows(sheet, rows, { x: sheet.body, right: sheet.right })
@@ -118,18 +134,22 @@ function chart(d: Desk, contents: RunInContents): Block[] {
     return ruledEntry(sheet, say.chart, [piece(say.nothingRead)], { ruleAbove: hairline(sheet) })
   const note = [piece(say.chartNote(limitText(d, contents)), styles.small)]
   return [
-    ...rateChartBlock(d, contents.readings, Number(contents.limitPerDay)),
+    ...rateChartBlock(d, logOf(contents), Number(contents.limitPerDay)),
     ...row(sheet, [{ tag: 'P', x: sheet.body, width: sheet.width, pieces: note }], { above: 2, below: 6 }),
   ]
 }
 
+/** The log in today's shape. */
+const logOf = ({ readings: log }: RunInContents) => log.map(readingAsKept)
+
 /** The rate of each stretch between interventions. */
-function stretches(d: Desk, { figures: assessed }: RunInContents): Section {
+function stretches(d: Desk, contents: RunInContents): Section {
   const { sheet, words, write } = d
   const say = words.papers.runIn
-  const { segments } = assessed.rate
-  if (segments.length === 0) return section()
+  const known = stretchesOf(logOf(contents)).filter(({ points }) => points.length > 0)
+  if (known.length === 0) return section()
   const right = (head: string, width: number): Column => ({ head, width, align: 'right' })
+  const instant = (ms: number | undefined) => write.instant(new Date(ms ?? 0).toISOString())
   return table(
     sheet,
     say.stretches,
@@ -140,66 +160,92 @@ function stretches(d: Desk, { figures: assessed }: RunInContents): Section {
       right(say.ratePerDay, 62),
       right(say.scatterShort, 52),
     ],
-    segments.map(({ from, to, readings: count, robustRatePerDay, residualSd }, i) => ({
+    known.map(({ points, line }, i) => ({
       margin: String(i + 1),
       cells: [
-        write.instant(from),
-        write.instant(to),
-        String(count),
-        seconds(d, rounded(robustRatePerDay)),
-        residualSd === null ? say.unknown : seconds(d, rounded(residualSd)).replace('+', ''),
+        instant(points[0]?.ms),
+        instant(points.at(-1)?.ms),
+        String(points.length),
+        seconds(d, rounded(line?.slope)),
+        line?.scatter == null ? say.unknown : seconds(d, rounded(line.scatter)).replace('+', ''),
       ].map(text => [piece(text)]),
     })),
   )
 }
 
-const rounded = (value: number | null): number | null => (value === null ? null : Math.round(value * 10) / 10)
+const rounded = (value: number | null | undefined): number | null =>
+  typeof value === 'number' ? Math.round(value * 10) / 10 : null
 
 /** Every reading that counts, with the rate since the one before in the same stretch. */
 function readings(d: Desk, contents: RunInContents): Section {
   const { sheet, words, write } = d
   const say = words.papers.runIn
   if (contents.readings.length === 0) return section()
-  const changes = ratesBetween(contents.readings)
+  const log = logOf(contents)
+  const changes = ratesBetween(log)
   const right = (head: string, width: number): Column => ({ head, width, align: 'right' })
   return table(
     sheet,
     say.day,
     [{ head: say.at, width: 104 }, right(say.error, 52), right(say.change, 76), { head: say.seen }],
-    contents.readings.map((reading, i) => ({
+    log.map((reading, i) => ({
       margin: String(i + 1),
       cells: [
         write.instant(reading.at),
-        seconds(d, rounded(reading.errorSeconds)),
-        changes[i] === null || changes[i] === undefined ? '' : say.perDay(seconds(d, rounded(changes[i]))),
-        seenText(d, reading),
+        reading.errorSeconds === undefined ? '' : seconds(d, rounded(reading.errorSeconds)),
+        typeof changes[i] === 'number' ? say.perDay(seconds(d, rounded(changes[i]))) : '',
+        seenText(d, reading, contents.readings[i]?.temperatureC),
       ].map(text => [piece(text)]),
     })),
   )
 }
 
-function seenText({ words, write }: Desk, reading: CertificateReading): string {
-  const say = words.papers.runIn
-  const { stopped, wound, handsSet, nutTurns, strikeRight, chimeRight, heard, inBeat, temperatureC } = reading
-  const seen = [
-    stopped && say.stopped,
-    wound && say.wound,
-    handsSet && say.hands,
-    nutTurns && say.nut(write.number(nutTurns)),
-    strikeRight !== undefined && (strikeRight ? say.strikeRight : say.strikeWrong),
-    chimeRight !== undefined && (chimeRight ? say.chimeRight : say.chimeWrong),
-    heard && say.heard(heard.at, heard.blows),
-    inBeat !== undefined && (inBeat ? say.inBeat : say.outOfBeat),
-    temperatureC !== undefined && say.temperature(write.number(temperatureC)),
-  ]
-  return seen.filter(Boolean).join(', ')
+function seenText(d: Desk, reading: ShelfReading, temperatureC: number | undefined): string {
+  const { words, write } = d
+  const told = seenAt(reading).map(({ code, values }) =>
+    words.seen[code]({
+      ...written(d, values),
+      ...(values.left === undefined ? {} : { left: seconds(d, rounded(values.left)) }),
+    }),
+  )
+  const degrees =
+    temperatureC === undefined ? [] : [words.papers.runIn.temperature(write.number(temperatureC))]
+  return [...told, ...degrees].join(', ')
 }
 
-function troubles(d: Desk, { figures: assessed }: RunInContents): Block[] {
+/** What was heard, each with its day. */
+function sounds(d: Desk, contents: RunInContents): Block[] {
+  const { sheet: page, words, write } = d
+  const say = words.soundSheet
+  const { sheet } = verdictAsKept(contents.figures)
+  const heard = (name: string, one: Heard | null | undefined) =>
+    one ? [say.of(name, say.on(one.right ? say.right : say.wrong, write.shortDate(d.dayOf(one.at))))] : []
+  const each = (name: string, some: SoundSheet['hours']) => {
+    const told = Object.entries(some).flatMap(([which, one]) => heard(which, one))
+    return told.length > 0 ? [say.of(name, told.join(', '))] : []
+  }
+  const lines = [
+    ...each(say.hours, sheet.hours),
+    ...heard(say.half, sheet.half),
+    ...each(say.quarters, sheet.quarters),
+    ...heard(say.selfCorrected, sheet.selfCorrected),
+    ...heard(say.silent, sheet.silent),
+    ...heard(say.repeats, sheet.repeats),
+  ]
+  return lines.length > 0
+    ? ruledEntry(
+        page,
+        say.heading,
+        lines.map(line => piece(line)),
+      )
+    : []
+}
+
+function troubles(d: Desk, contents: RunInContents): Block[] {
   const { sheet, words, write } = d
   const say = words.papers.runIn
-  const lines = assessed.troubles.map(({ kind, at, ...values }) =>
-    piece(say.troubleOf(write.date(d.dayOf(at)), words.troubles[kind](values))),
+  const lines = verdictAsKept(contents.figures).faults.map(({ kind, at, ...values }) =>
+    piece(say.troubleOf(write.date(d.dayOf(at)), words.faults[kind](values))),
   )
   return [
     ...(lines.length > 0 ? ruledEntry(sheet, say.troubles, lines) : []),

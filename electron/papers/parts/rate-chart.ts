@@ -144,7 +144,7 @@ function drawMarks({ sheet }: Desk, { marks, top }: Drawing): void {
 }
 
 function markText({ words, write: say }: Desk, { kinds, turns }: ChartMark): string {
-  const { nut, hands, stopped } = words.papers.runIn
-  const texts = { nut: nut(say.number(turns)), hands, stopped }
+  const { nut, hands, done } = words.papers.runIn
+  const texts = { nut: nut(say.number(turns)), hands, ...done }
   return kinds.map(kind => texts[kind]).join(', ')
 }

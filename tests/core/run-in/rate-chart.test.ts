@@ -25,7 +25,7 @@ describe('the rate chart', () => {
   })
 
   it('parts the line where the clock was touched, and says what was done', () => {
-    const log = [...steady, { at: day(5), errorSeconds: 0, handsSet: true, nutTurns: 0.5 }]
+    const log = [...steady, { at: day(5), leftSeconds: 0, nutTurns: 0.5 }]
     const chart = rateChart(log, 10, box)
     expect(chart.segments.map(({ points }) => points.length)).toEqual([5, 1])
     expect(chart.segments[1]).toMatchObject({ fit: null, band: [] })
