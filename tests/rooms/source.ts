@@ -22,22 +22,27 @@ export interface Source {
 export interface Node {
   readonly type: string
   readonly start: number
+  readonly end: number
   readonly [key: string]: unknown
 }
 
 const isNode = (value: unknown): value is Node =>
   typeof value === 'object' && value !== null && typeof (value as Node).type === 'string'
 
-/** The nodes right below one. */
-const below = (node: Node): Node[] =>
-  Object.entries(node).flatMap(([key, value]) =>
-    key === 'parent' ? [] : (Array.isArray(value) ? value : [value]).filter(isNode),
-  )
+/** The nodes right below one in the order of the text, each with the key that it stands under. */
+export const nodesBelow = (node: Node): (readonly [string, Node])[] =>
+  Object.entries(node)
+    .flatMap(([key, value]) =>
+      key === 'parent'
+        ? []
+        : (Array.isArray(value) ? value : [value]).filter(isNode).map(below => [key, below] as const),
+    )
+    .toSorted(([, a], [, b]) => a.start - b.start)
 
 /** Every node of the tree with the one above it. */
 export function* nodesOf(node: Node, above?: Node): Generator<readonly [Node, Node | undefined]> {
   yield [node, above]
-  for (const next of below(node)) yield* nodesOf(next, node)
+  for (const [, next] of nodesBelow(node)) yield* nodesOf(next, node)
 }
 
 interface Specifier {

@@ -1,0 +1,105 @@
+import { collected, runTest, type Test } from './collect.ts'
+import type { Imports } from './imports.ts'
+import { load } from './loader.ts'
+import { passed, switchTo } from './switch.ts'
+import type { Mutant } from './switched.ts'
+
+/** One test as it can be run, with the steps it goes where no mutant stands. */
+export interface Runnable {
+  readonly name: string
+  readonly file: string
+  readonly test: Test
+  readonly steps: number
+}
+
+/** A test as it was seen to pass, the mutants it reaches, and what it costs to ask it. */
+interface Known extends Runnable {
+  readonly reached: ReadonlySet<number>
+  readonly ms: number
+}
+
+/** All tests near some mutants. */
+export interface KnownTests {
+  readonly count: number
+  /** Tests that do not pass by themselves: no verdict rests on them. */
+  readonly leftOut: readonly string[]
+  /** The tests that a mutant can fail, nearest first; those of the file `first` before all others. */
+  readonly of: (mutant: Mutant, first: Runnable | undefined) => AsyncIterable<Runnable>
+}
+
+/** Longer than any test takes; what is late waits for something that does not come. */
+const latest = 60_000
+
+/** Whether a test fails; one that never ends fails too. */
+export async function fails(test: Test): Promise<boolean> {
+  let timer: NodeJS.Timeout | undefined
+  const late = new Promise<never>((_, no) => {
+    timer = setTimeout(() => no(new Error('late')), latest)
+  })
+  try {
+    await Promise.race([runTest(test), late])
+    return false
+  } catch {
+    return true
+  } finally {
+    clearTimeout(timer)
+  }
+}
+
+const byReach = (a: Known, b: Known) => a.reached.size * (a.ms + 1) - b.reached.size * (b.ms + 1)
+const nameOf = (file: string, at: number) => `${file} ${at + 1}`
+
+/** A test that fails: what a file that no longer loads stands for. */
+const unloaded: Test = {
+  group: { above: null, beforeAll: [], beforeEach: [], afterEach: [], afterAll: [] },
+  run: () => Promise.reject(new Error('does not load')),
+}
+
+/** Runs every test of the files once without a mutant. */
+export async function knownTests(
+  root: string,
+  files: readonly string[],
+  imports: Imports,
+): Promise<KnownTests> {
+  const known: Known[] = []
+  const leftOut: string[] = []
+  const atLoad = new Set<number>()
+  for (const file of files) {
+    switchTo(-1)
+    const tests = await collected(() => load(root, file))
+    for (const id of passed().reached) atLoad.add(id)
+    for (const [at, test] of tests.entries()) {
+      switchTo(-1)
+      const start = performance.now()
+      const name = nameOf(file, at)
+      if (await fails(test)) leftOut.push(name)
+      else known.push({ name, file, test, ...passed(), ms: performance.now() - start })
+    }
+  }
+  known.sort(byReach)
+
+  /** A mutant that stands while its file is loaded: everything that rests on the file is loaded anew under it. */
+  async function* loadedAnew(mutant: Mutant, first: string | undefined): AsyncGenerator<Runnable> {
+    const isTouched = (path: string) => imports.reachedFrom(path).has(mutant.file)
+    const near = files
+      .filter(isTouched)
+      .toSorted((a, b) => imports.reachedFrom(a).size - imports.reachedFrom(b).size)
+    for (const file of [...near.filter(one => one === first), ...near.filter(one => one !== first)]) {
+      switchTo(mutant.id)
+      const tests = await collected(() => load(root, file, isTouched)).catch(() => [unloaded])
+      for (const [at, test] of tests.entries()) {
+        const before = known.find(({ name }) => name === nameOf(file, at))
+        if (test === unloaded || before)
+          yield { name: nameOf(file, at), file, test, steps: before?.steps ?? 0 }
+      }
+    }
+  }
+
+  async function* of(mutant: Mutant, first: Runnable | undefined) {
+    if (atLoad.has(mutant.id)) return yield* loadedAnew(mutant, first?.file)
+    const near = known.filter(({ reached }) => reached.has(mutant.id))
+    yield* near.filter(({ name }) => name === first?.name)
+    yield* near.filter(({ name }) => name !== first?.name)
+  }
+  return { count: known.length, leftOut, of }
+}
