@@ -58,6 +58,45 @@ const heardIsToldApart: Step = ({ handsSet, heardAt, blows, error, ...input }) =
 /** Since version 2 a run may say how steady a clock has to go; before, nobody asked. */
 const saysHowSteady: Step = input => ({ ...input, steadyWithin: null })
 
+/** Since its third version a shop has a policy for fourteen-day and year movements, and limits of its own; what was usual then is stated here for good. */
+const fortnightAndYear = {
+  '14-day': {
+    stages: [
+      { name: 'out of the case', days: 7 },
+      { name: 'in the case', winds: 1 },
+    ],
+    readingEveryDays: 1,
+  },
+  year: {
+    stages: [
+      { name: 'out of the case', days: 14 },
+      { name: 'in the case', days: 14 },
+    ],
+    readingEveryDays: 2,
+  },
+}
+const limitsOfThen = {
+  'seconds-pendulum': { perDay: '3', steady: '1.5' },
+  'wall-dead-beat': { perDay: '8', steady: '3' },
+  'weight-anchor': { perDay: '15', steady: '5' },
+  'spring-recoil': { perDay: '34', steady: '10' },
+  platform: { perDay: '30', steady: '10' },
+  cuckoo: { perDay: '26', steady: '20' },
+  torsion: { perDay: '43', steady: '30' },
+  verge: { perDay: '900', steady: '200' },
+}
+
+const hasAllDurations = (runIn: unknown) => ({ ...(runIn as ActInput), ...fortnightAndYear })
+
+const opensWithLimits: Step = ({ settings, ...input }) => {
+  const { runIn, ...others } = settings as ActInput
+  return { ...input, settings: { ...others, runIn: hasAllDurations(runIn), limits: limitsOfThen } }
+}
+
+/** A changed run-in policy has all durations; what was seen of it was another shape, so that nothing is compared. */
+const changesAllDurations: Step = ({ runIn, seen, ...input }) =>
+  runIn === undefined ? { ...input, seen } : { ...input, runIn: hasAllDurations(runIn), seen: null }
+
 /** Every step there is. An input in a day book is never older than what these can bring up. */
 export const steps: Steps = {
   'counter.estimateDate': [seenUnder('estimatedOn')],
@@ -76,8 +115,8 @@ export const steps: Steps = {
   'shelf.read': [heardIsToldApart],
   'shelf.startRunIn': [saysHowSteady],
 
-  'shop.changeSettings': [saysWhatWasSeen],
-  'shop.open': [saysHowLongPapersAreKept],
+  'shop.changeSettings': [saysWhatWasSeen, changesAllDurations],
+  'shop.open': [saysHowLongPapersAreKept, opensWithLimits],
   'shop.setPersonActive': [saysWhatWasSeen],
   'stores.changePart': [saysWhatWasSeen],
   'stores.changeVendor': [saysWhatWasSeen],

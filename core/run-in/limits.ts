@@ -10,6 +10,12 @@ export interface RateLimits {
   readonly steady: number
 }
 
+/** The same as a shop keeps them, decimal text. */
+export interface LimitsSetting {
+  readonly perDay: string
+  readonly steady: string
+}
+
 /** The kinds of going that are judged apart. */
 export const goings = [
   'seconds-pendulum',

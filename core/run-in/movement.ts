@@ -6,7 +6,9 @@ import type { Stage } from './policy.ts'
 export const movements = {
   '30-hour': { runningHours: 30, windEveryDays: 1 },
   '8-day': { runningHours: 192, windEveryDays: 7 },
+  '14-day': { runningHours: 336, windEveryDays: 13 },
   '31-day': { runningHours: 744, windEveryDays: 30 },
+  year: { runningHours: 8784, windEveryDays: 360 },
   '400-day': { runningHours: 9600, windEveryDays: 365 },
 } as const satisfies Record<Duration, { runningHours: number; windEveryDays: number }>
 
@@ -14,7 +16,9 @@ export const movements = {
 export const durationDays: Readonly<Record<Duration, number>> = {
   '30-hour': 1.25,
   '8-day': 8,
+  '14-day': 14,
   '31-day': 31,
+  year: 366,
   '400-day': 400,
 }
 

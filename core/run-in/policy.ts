@@ -32,7 +32,9 @@ export interface PolicyDefault {
 export const runInDefaults: Readonly<Record<Duration, PolicyDefault>> = {
   '30-hour': stages({ days: 4 }, { days: 3 }, 1, 'shop policy'),
   '8-day': stages({ winds: 1 }, { winds: 1 }, 1, 'common practice'),
+  '14-day': stages({ days: 7 }, { winds: 1 }, 1, 'shop policy'),
   '31-day': stages({ days: 7 }, { days: 24 }, 2, 'shop policy'),
+  year: stages({ days: 14 }, { days: 14 }, 2, 'shop policy'),
   '400-day': stages({ days: 14 }, { days: 14 }, 2, 'shop policy'),
 }
 
@@ -40,7 +42,7 @@ export const runInDefaults: Readonly<Record<Duration, PolicyDefault>> = {
 export function defaultPolicy(durationDays: number): RunInPolicy {
   if (durationDays < 3) return runInDefaults['30-hour'].policy
   if (durationDays <= 8) return runInDefaults['8-day'].policy
-  if (durationDays <= 16) return stages({ days: 7 }, { winds: 1 }, 1, 'shop policy').policy
+  if (durationDays <= 16) return runInDefaults['14-day'].policy
   return runInDefaults[durationDays <= 62 ? '31-day' : '400-day'].policy
 }
 

@@ -1,8 +1,21 @@
 import { usualCashStep } from '../money/cash.ts'
 import { openingHours, type PriceBook } from '../pricing/price-book.ts'
-import { runInDefaults } from '../run-in/policy.ts'
+import { type Going, goings, type LimitsSetting, usualLimits } from '../run-in/limits.ts'
+import { type RunInPolicy, runInDefaults } from '../run-in/policy.ts'
+import { type Duration, durations } from '../vocabulary/clock.ts'
 import { exclusions } from '../vocabulary/work.ts'
 import type { Settings } from './settings.ts'
+
+const openingRunIn = Object.fromEntries(
+  durations.map(duration => [duration, runInDefaults[duration].policy]),
+) as Record<Duration, RunInPolicy>
+
+const openingLimits = Object.fromEntries(
+  goings.map(going => {
+    const { perDay, steady } = usualLimits[going]
+    return [going, { perDay: String(perDay), steady: String(steady) }]
+  }),
+) as Record<Going, LimitsSetting>
 
 /** What a person must say to open a shop; the rest starts from common practice and is the shop's own to change. */
 export interface ShopBasics {
@@ -93,12 +106,8 @@ export function openingSettings(basics: ShopBasics): Settings {
       },
       exclusions,
     },
-    runIn: {
-      '30-hour': runInDefaults['30-hour'].policy,
-      '8-day': runInDefaults['8-day'].policy,
-      '31-day': runInDefaults['31-day'].policy,
-      '400-day': runInDefaults['400-day'].policy,
-    },
+    runIn: openingRunIn,
+    limits: openingLimits,
     collection: { uncollectedDays: 90 },
     privacy: { keepPapersYears: 10 },
     eInvoice: { on: false },

@@ -5,6 +5,7 @@ import { lineKinds } from '../pricing/kinds/index.ts'
 import { priceBookProblems } from '../pricing/price-book-problems.ts'
 import type { Tax } from '../pricing/price-input.ts'
 import { type Problem, problem, problemsOf, problemsUnder as under } from '../problems.ts'
+import { goings, isLimitPerDay } from '../run-in/limits.ts'
 import { policyProblems } from '../run-in/plan-problems.ts'
 import { durations } from '../vocabulary/clock.ts'
 import { scopes } from '../vocabulary/work.ts'
@@ -16,7 +17,7 @@ export type SomeSettings = { readonly [G in SettingsGroup]?: Settings[G] | undef
 
 /** What is wrong with groups of settings as the shop would go by them, beyond their shape; amounts in `currency`. Fields are paths such as `hours.week[0].to`. */
 export function settingsProblems(some: SomeSettings, currency: string): Problem[] {
-  const { cash, hours, tax, prices, estimate, warranty, runIn } = some
+  const { cash, hours, tax, prices, estimate, warranty, runIn, limits } = some
   return [
     ...(hours ? under('hours', problemsOf(workCalendar({ week: hours.week, holidays: [] }))) : []),
     ...(cash ? problemsOf(parseAmount(cash.step, currency, 'cash.step')) : []),
@@ -25,6 +26,7 @@ export function settingsProblems(some: SomeSettings, currency: string): Problem[
     ...(estimate ? under('estimate', estimateProblems(estimate, currency)) : []),
     ...(warranty ? under('warranty', warrantyProblems(warranty)) : []),
     ...(runIn ? under('runIn', runInProblems(runIn)) : []),
+    ...(limits ? under('limits', limitsProblems(limits)) : []),
   ]
 }
 
@@ -62,4 +64,11 @@ const runInProblems = (runIn: Settings['runIn']): Problem[] =>
       ...one,
       field: one.field.replace(/^policy/, duration),
     })),
+  )
+
+const limitsProblems = (limits: Settings['limits']): Problem[] =>
+  goings.flatMap(going =>
+    (['perDay', 'steady'] as const).flatMap(which =>
+      isLimitPerDay(Number(limits[going][which])) ? [] : [problem('runIn.limitPerDay', `${going}.${which}`)],
+    ),
   )

@@ -2,6 +2,7 @@ import type { WorkWeek } from '../calendar/opening.ts'
 import type { LineKind } from '../pricing/kinds/index.ts'
 import type { PriceBook } from '../pricing/price-book.ts'
 import type { Tax, TaxRules } from '../pricing/price-input.ts'
+import type { Going, LimitsSetting } from '../run-in/limits.ts'
 import type { RunInPolicy } from '../run-in/policy.ts'
 import type { TaxDue } from '../tax/due.ts'
 import type { Duration } from '../vocabulary/clock.ts'
@@ -52,6 +53,8 @@ export interface Settings {
     readonly exclusions: readonly Exclusion[]
   }
   readonly runIn: Readonly<Record<Duration, RunInPolicy>>
+  /** How near and how steady each kind of clock has to go, in seconds a day and seconds, as decimal text. */
+  readonly limits: Readonly<Record<Going, LimitsSetting>>
   readonly collection: { readonly uncollectedDays: number }
   /** How many years after the year of its issue a paper is kept, as tax law asks. */
   readonly privacy: { readonly keepPapersYears: number }

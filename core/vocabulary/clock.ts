@@ -22,7 +22,7 @@ export const powers = ['spring', 'fusee', 'weight', 'electric-rewind', 'mains'] 
 export type Power = (typeof powers)[number]
 
 /** How long the clock is made to run on one wind. */
-export const durations = ['30-hour', '8-day', '31-day', '400-day'] as const
+export const durations = ['30-hour', '8-day', '14-day', '31-day', 'year', '400-day'] as const
 export type Duration = (typeof durations)[number]
 
 /** Escapements met at the counter. */

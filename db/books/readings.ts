@@ -100,7 +100,12 @@ function refuseUnlikely(
   if (sure || errorMs === null || values.stopped) return
   const clock = clockRow(tx, repairRow(tx, run.repairId).clockId)
   const before = shelfLog(entriesOf(tx, run.id)).filter(one => one.at < at && one.at !== corrected?.at)
-  const foretold = foretoldOtherwise(before, Date.parse(at), errorMs / 1000, limitsOf(run, clock))
+  const foretold = foretoldOtherwise(
+    before,
+    Date.parse(at),
+    errorMs / 1000,
+    limitsOf(run, clock, readSettings(tx)),
+  )
   if (foretold !== null) refuse('reading.unlikely', 'error', { foretold: Math.round(foretold) })
 }
 

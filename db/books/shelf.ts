@@ -1,6 +1,5 @@
 import { and, eq, isNull } from 'drizzle-orm'
 import { instantOf, localOf } from '../../core/calendar/zone.ts'
-import { goingOf, usualLimits } from '../../core/run-in/limits.ts'
 import type { PlaceRoom } from '../../core/run-in/place-fit.ts'
 import { type RunInPlan, runInPlan } from '../../core/run-in/plan.ts'
 import type { Verdict, VerdictCode } from '../../core/run-in/verdict.ts'
@@ -15,7 +14,7 @@ import { type Doing, verb } from '../rows/verb.ts'
 import { accepted } from '../rules/checked-in.ts'
 import { type RepairRow, repairOpenTo, repairRow, settle } from '../rules/facts.ts'
 import { pastMoment, refuseBackwards } from '../rules/moments.ts'
-import { entriesOf, howItGoes, judge, type RunRow, runRow, settleAllDues } from '../rules/run-log.ts'
+import { entriesOf, judge, type RunRow, runRow, settleAllDues, shopLimits } from '../rules/run-log.ts'
 import { holidayDates } from '../rules/shop-calendar.ts'
 import { repairs, runInDues, runInRuns, runInStages, shelfPlaces } from '../schema/index.ts'
 import { startReading } from './readings.ts'
@@ -95,7 +94,7 @@ function begin(tx: Write, repair: RepairRow, placeId: number | null, input: Begi
     }),
   )
   const { steadyWithin } = input
-  const limitPerDay = input.limitPerDay ?? String(usualLimits[goingOf(howItGoes(clock))].perDay)
+  const limitPerDay = input.limitPerDay ?? shopLimits(clock, settings).perDay
   const run = tx
     .insert(runInRuns)
     .values({

@@ -5,6 +5,7 @@ import { standingEntries } from '../../core/run-in/log.ts'
 import { stageNow } from '../../core/run-in/progress.ts'
 import type { Read } from '../file/ledger.ts'
 import { amongAsked, askedId, question, these } from '../rows/question.ts'
+import { readSettings } from '../rows/settings.ts'
 import { byRun, entriesOf, judge, limitsOf, type RunRow } from '../rules/run-log.ts'
 import * as s from '../schema/index.ts'
 
@@ -52,7 +53,7 @@ export function runDetail(read: Read, run: RunRow, clock: ClockRow, at: string, 
     ...stageNow(run.startedAt, stages, run.endedAt ?? at),
     dues: duesOf(read, [run.id])(run.id),
     log,
-    limits: limitsOf(run, clock),
+    limits: limitsOf(run, clock, readSettings(read)),
     figures: run.figures ? verdictAsKept(run.figures) : judge(read, at)(run, log, clock),
   }
 }

@@ -1,7 +1,6 @@
 import { and, asc, desc, eq, isNull, lt } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { cautionsFor } from '../../core/cautions/cautions.ts'
-import { goingOf, usualLimits } from '../../core/run-in/limits.ts'
 import { standingEntries } from '../../core/run-in/log.ts'
 import { windEveryDays } from '../../core/run-in/movement.ts'
 import { stageNow } from '../../core/run-in/progress.ts'
@@ -14,7 +13,7 @@ import { known } from '../rows/refusal.ts'
 import { readSettings } from '../rows/settings.ts'
 import { standingsOf } from '../rules/facts.ts'
 import { inShop } from '../rules/in-shop.ts'
-import { howItGoes, judge, logsOf, type RunRow, runRow } from '../rules/run-log.ts'
+import { judge, logsOf, type RunRow, runRow, shopLimits } from '../rules/run-log.ts'
 import * as s from '../schema/index.ts'
 import { duesOf, runDetail, stagesOf } from './run.ts'
 
@@ -121,6 +120,7 @@ const onTheBench = question(read =>
 /** Repairs whose work is done and that may go on the shelf now, with the rate they would be held to. */
 function toStart(read: Read) {
   const worked = onTheBench(read).all()
+  const settings = readSettings(read)
   const standings = standingsOf(
     read,
     worked.map(({ repair }) => repair),
@@ -132,7 +132,7 @@ function toStart(read: Read) {
       number: repair.number,
       clock,
       owner,
-      usualLimits: usualLimits[goingOf(howItGoes(clock))],
+      limits: shopLimits(clock, settings),
     }))
 }
 

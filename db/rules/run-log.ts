@@ -1,7 +1,7 @@
 import { and, asc, eq, isNull, sql } from 'drizzle-orm'
 import { closedDaysBetween } from '../../core/calendar/closed-days.ts'
 import { type Done, duesDone } from '../../core/run-in/dues.ts'
-import { goingOf, type RateLimits, usualLimits } from '../../core/run-in/limits.ts'
+import { goingOf, type LimitsSetting, type RateLimits } from '../../core/run-in/limits.ts'
 import { type Correctable, type LogEntry, shelfLog, standingEntries } from '../../core/run-in/log.ts'
 import { shelfClock } from '../../core/run-in/shelf-clock.ts'
 import { shelfVerdict, type Verdict } from '../../core/run-in/verdict.ts'
@@ -85,23 +85,24 @@ export const logsOf = (read: Read, runIds: readonly number[]): ByRun<Summed> =>
   )
 
 /** How near and how steady a clock has to go in this run: as said at its beginning, else what is usual for its kind. */
-export const limitsOf = (run: RunRow, clock: ClockRow): RateLimits => ({
+export const limitsOf = (run: RunRow, clock: ClockRow, settings: Settings): RateLimits => ({
   perDay: Number(run.limitPerDay),
-  steady:
-    run.steadyWithin === null ? usualLimits[goingOf(howItGoes(clock))].steady : Number(run.steadyWithin),
+  steady: Number(run.steadyWithin ?? shopLimits(clock, settings).steady),
 })
 
-/** A clock's kind, power and escapement. */
-export const howItGoes = ({ form, power, escapement }: ClockRow) => ({ kind: form, power, escapement })
+/** What the shop asks of clocks of this kind. */
+export const shopLimits = ({ form, power, escapement }: ClockRow, { limits }: Settings): LimitsSetting =>
+  limits[goingOf({ kind: form, power, escapement })]
 
 /** Judges runs at an instant: days on which the shop was closed count as watched. */
 export function judge(read: Read, now: string) {
-  const closedDays = closedDaysBetween(shopCalendar(read), readSettings(read).place.timeZone)
+  const settings = readSettings(read)
+  const closedDays = closedDaysBetween(shopCalendar(read), settings.place.timeZone)
   return (run: RunRow, entries: readonly (LogEntry & Correctable)[], clock: ClockRow): Verdict =>
     shelfVerdict({
       clock: shelfClock(clock),
       policy: run.policy,
-      limits: limitsOf(run, clock),
+      limits: limitsOf(run, clock, settings),
       readings: shelfLog(entries),
       now,
       closedDays,

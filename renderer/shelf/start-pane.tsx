@@ -45,8 +45,8 @@ function StartForm({ row, places }: { row: Startable; places: Shelf['places'] })
     placeId: first,
     start: '',
     error: '0',
-    limitPerDay: String(row.usualLimits.perDay),
-    steadyWithin: String(row.usualLimits.steady),
+    limitPerDay: row.limits.perDay,
+    steadyWithin: row.limits.steady,
   })
   const act = useAct((input: Begin) => answer(api.shelf.startRunIn.$post({ json: input })), {
     said: ({ readyOn }) => start.said(row.number, formats.date(readyOn)),

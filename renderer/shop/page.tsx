@@ -9,6 +9,7 @@ import { ClosedDays } from './closed-days.tsx'
 import { EInvoice } from './e-invoice.tsx'
 import { Estimates } from './estimates.tsx'
 import { Hours } from './hours.tsx'
+import { Limits } from './limits.tsx'
 import { NameAndPapers } from './name-and-papers.tsx'
 import { People } from './people.tsx'
 import { Place } from './place.tsx'
@@ -34,6 +35,7 @@ const groups: Readonly<Record<Group, ComponentType>> = {
   estimates: Estimates,
   warranty: Warranty,
   'run-in': RunIn,
+  limits: Limits,
   uncollected: Uncollected,
   places: Places,
   people: People,

@@ -74,6 +74,8 @@ export const vocabulary = {
     '30-hour': '30-hour',
     '8-day': '8-day',
     '31-day': '31-day',
+    '14-day': '14-day',
+    year: 'year-going',
     '400-day': '400-day',
   } satisfies Record<Duration, string>,
   escapements: {

@@ -2,6 +2,7 @@ import { Hono } from 'hono'
 import { z } from 'zod'
 import { minorDigits } from '../../../core/money/currency.ts'
 import { roundingModes } from '../../../core/money/div-round.ts'
+import { goings } from '../../../core/run-in/limits.ts'
 import { openingPrices } from '../../../core/shop/defaults.ts'
 import { taxDues } from '../../../core/tax/due.ts'
 import { durations, forms } from '../../../core/vocabulary/clock.ts'
@@ -126,6 +127,7 @@ const groups = {
   estimate: z.strictObject({ validDays: count(1, 400), overrunPercent: decimal, overrunAmount: decimal }),
   warranty,
   runIn: z.record(oneOf(durations), policy),
+  limits: z.record(oneOf(goings), z.strictObject({ perDay: decimal, steady: decimal })),
   collection: z.strictObject({ uncollectedDays: count(1, 3650) }),
   privacy,
   eInvoice,
