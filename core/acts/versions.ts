@@ -111,6 +111,7 @@ export const steps: Steps = {
   'register.passClock': [saysWhatWasSeen],
   'shelf.correct': [heardIsToldApart],
   'shelf.describePlace': [saysWhatWasSeen],
+  'shelf.move': [input => ({ ...input, noted: false })],
   'shelf.pass': [saysWhatWasSeen],
   'shelf.read': [heardIsToldApart],
   'shelf.startRunIn': [saysHowSteady],

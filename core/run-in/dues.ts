@@ -11,6 +11,8 @@ export interface Due {
 export interface Done {
   readonly at: Instant
   readonly wound: boolean
+  /** Whether the hands were read, or the clock was found stopped. */
+  readonly read: boolean
 }
 
 /** When each due was done, by its id, null while it is open: by the first reading of its day or a later one, a wind by the first that wound. */
@@ -19,11 +21,11 @@ export function duesDone(
   log: readonly Done[],
   timeZone: string,
 ): ReadonlyMap<number, Instant | null> {
-  const readings = log.map(({ at, wound }) => ({ at, wound, on: civilDateOf(at, timeZone) }))
+  const readings = log.map(one => ({ ...one, on: civilDateOf(one.at, timeZone) }))
   return new Map(
     dues.map(({ id, kind, dueAt }) => {
       const on = civilDateOf(dueAt, timeZone)
-      const done = readings.find(reading => reading.on >= on && (kind === 'reading' || reading.wound))
+      const done = readings.find(one => one.on >= on && (kind === 'reading' ? one.read : one.wound))
       return [id, done?.at ?? null]
     }),
   )

@@ -45,6 +45,19 @@ export function standingEntries<E extends Correctable & { readonly at: Instant }
     .sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : a.id - b.id))
 }
 
+/** What of a plan an entry can fulfil. */
+export const doneBy = ({
+  at,
+  wound,
+  stopped,
+  errorMs,
+  leftMs,
+}: Pick<LogEntry, 'at' | 'wound' | 'stopped' | 'errorMs' | 'leftMs'>) => ({
+  at,
+  wound,
+  read: stopped || errorMs !== null || leftMs !== null,
+})
+
 /** The log as it is judged: the entries that count, in order of time. */
 export const shelfLog = (entries: readonly (LogEntry & Correctable)[]): ShelfReading[] =>
   standingEntries(entries).map(readingOf)

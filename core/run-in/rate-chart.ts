@@ -116,9 +116,12 @@ function marksOf(log: readonly ShelfReading[], { x }: Scales): ChartMark[] {
 /** Round steps a person reads at a glance: seconds, then minutes, then hours. */
 const steps = [1, 2, 5, 10, 20, 30, 60, 120, 300, 600, 1200, 1800, 3600, 7200, 21_600, 43_200, 86_400]
 
+/** The round step that parts a span of seconds into at most six. */
+export const roundStep = (span: number): number =>
+  steps.find(candidate => span / candidate <= 6) ?? 10 ** Math.ceil(Math.log10(span / 6))
+
 function secondLines({ low, high, y }: Scales): { y: number; value: number }[] {
-  const span = high - low
-  const step = steps.find(candidate => span / candidate <= 6) ?? 10 ** Math.ceil(Math.log10(span / 6))
+  const step = roundStep(high - low)
   const first = Math.ceil(low / step)
   const count = Math.floor(high / step) - first + 1
   return Array.from({ length: count }, (_, i) => ({ value: (first + i) * step, y: y((first + i) * step) }))

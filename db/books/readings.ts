@@ -184,6 +184,14 @@ export function startReading(
     .run()
 }
 
+/** Notes in the log that a clock was moved; a stretch of free running ends with it. */
+export function noteMove(tx: Write, run: RunRow, doing: Doing): void {
+  if (standingEntries(entriesOf(tx, run.id)).some(entry => entry.at === doing.at)) return
+  tx.insert(readings)
+    .values({ runId: run.id, at: doing.at, enteredAt: doing.at, personId: doing.personId, event: 'moved' })
+    .run()
+}
+
 /** Enters a reading of a clock that is running in. */
 export const read = verb('shelf.read', (tx, input: ReadingEntry & { runId: number }, doing) => {
   const run = runRow(tx, input.runId)

@@ -17,7 +17,7 @@ import { pastMoment, refuseBackwards } from '../rules/moments.ts'
 import { entriesOf, judge, type RunRow, runRow, settleAllDues, shopLimits } from '../rules/run-log.ts'
 import { holidayDates } from '../rules/shop-calendar.ts'
 import { repairs, runInDues, runInRuns, runInStages, shelfPlaces } from '../schema/index.ts'
-import { startReading } from './readings.ts'
+import { noteMove, startReading } from './readings.ts'
 
 /** A place that is free and in use; refuses one where another clock stands. */
 function freePlace(tx: Read, placeId: number, field = 'placeId') {
@@ -217,10 +217,18 @@ export const describePlace = verb('shelf.describePlace', (tx, { placeId, seen, .
   return { subject: { kind: 'shop', id: 1 }, result: { id: place.id, name: place.name } }
 })
 
+export interface Moving {
+  readonly runId: number
+  readonly placeId: number
+  /** Whether the log says so: elsewhere a clock may go otherwise. Older day books did not. */
+  readonly noted: boolean
+}
+
 /** Moves a clock to another place on the shelf. */
-export const move = verb('shelf.move', (tx, input: { runId: number; placeId: number }, doing) => {
+export const move = verb('shelf.move', (tx, input: Moving, doing) => {
   const run = openRun(tx, input.runId, doing)
   const place = freePlace(tx, input.placeId)
   tx.update(runInRuns).set({ placeId: place.id }).where(eq(runInRuns.id, run.id)).run()
+  if (input.noted) noteMove(tx, run, doing)
   return { subject: { kind: 'run-in', id: run.id }, result: { id: run.id } }
 })

@@ -1,7 +1,7 @@
 import { and, asc, desc, eq, isNull, lt } from 'drizzle-orm'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { cautionsFor } from '../../core/cautions/cautions.ts'
-import { standingEntries } from '../../core/run-in/log.ts'
+import { doneBy, standingEntries } from '../../core/run-in/log.ts'
 import { windEveryDays } from '../../core/run-in/movement.ts'
 import { stageNow } from '../../core/run-in/progress.ts'
 import { shelfClock } from '../../core/run-in/shelf-clock.ts'
@@ -27,11 +27,11 @@ function dueOf(
   dues: ReturnType<ReturnType<typeof duesOf>>,
   { today, timeZone }: { today: string; timeZone: string },
 ) {
-  const standing = standingEntries(entries)
+  const done = standingEntries(entries).map(doneBy)
   const still = dueFromLog(
     {
-      lastReadAt: standing.at(-1)?.at ?? run.startedAt,
-      lastWoundAt: standing.findLast(entry => entry.wound)?.at ?? run.startedAt,
+      lastReadAt: done.findLast(one => one.read)?.at ?? run.startedAt,
+      lastWoundAt: done.findLast(one => one.wound)?.at ?? run.startedAt,
       readingEveryDays: run.policy.readingEveryDays,
       windEveryDays: windEveryDays(shelfClock(clock).durationDays),
     },
@@ -83,6 +83,7 @@ function roundRows(read: Read, at: string, timeZone: string) {
       ...stageNow(run.startedAt, stages(run.id), at),
       due: dueOf(run, clock, entries, dues(run.id), { today, timeZone }),
       last: standingEntries(entries)
+        .filter(entry => doneBy(entry).read)
         .slice(-3)
         .reverse()
         .map(entry => ({

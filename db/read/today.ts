@@ -42,7 +42,7 @@ export function todayView(read: Read, at: string) {
   return {
     today,
     round: rows.filter(row => row.due.wind || row.due.reading),
-    mayPass: rows.filter(row => row.verdict === 'may-pass'),
+    toDecide: rows.filter(row => row.verdict !== 'not-yet'),
     toOrder: parts.filter(part => part.toOrder),
     ordersLate: orders.filter(order => isDue(order.dueOn, today)),
     outsideLate: outsideAway(read, today).filter(work => isDue(work.dueOn, today)),

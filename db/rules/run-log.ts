@@ -2,7 +2,7 @@ import { and, asc, eq, isNull, sql } from 'drizzle-orm'
 import { closedDaysBetween } from '../../core/calendar/closed-days.ts'
 import { type Done, duesDone } from '../../core/run-in/dues.ts'
 import { goingOf, type LimitsSetting, type RateLimits } from '../../core/run-in/limits.ts'
-import { type Correctable, type LogEntry, shelfLog, standingEntries } from '../../core/run-in/log.ts'
+import { type Correctable, doneBy, type LogEntry, shelfLog, standingEntries } from '../../core/run-in/log.ts'
 import { shelfClock } from '../../core/run-in/shelf-clock.ts'
 import { shelfVerdict, type Verdict } from '../../core/run-in/verdict.ts'
 import type { Settings } from '../../core/shop/settings.ts'
@@ -130,13 +130,13 @@ export function settleOpenDues(tx: Write, reading: ReadingRow, settings: Setting
     .from(runInDues)
     .where(and(eq(runInDues.runId, reading.runId), isNull(runInDues.doneAt)))
     .all()
-  tickOff(tx, open, [reading], settings)
+  tickOff(tx, open, [doneBy(reading)], settings)
 }
 
 /** Ticks off the whole plan anew by the log as it stands, after something in it was corrected. */
 export function settleAllDues(tx: Write, runId: number, settings: Settings): void {
   const all = tx.select().from(runInDues).where(eq(runInDues.runId, runId)).all()
-  tickOff(tx, all, standingEntries(entriesOf(tx, runId)), settings)
+  tickOff(tx, all, standingEntries(entriesOf(tx, runId)).map(doneBy), settings)
 }
 
 /** True when an entry that counts stands at or after `at` in the log. */

@@ -99,10 +99,16 @@ function RoundToday({ view }: { view: Today }) {
         )}
       />
       <DayList
-        title={today.mayPass}
-        rows={view.mayPass}
+        title={today.toDecide}
+        rows={view.toDecide}
         rowKey={row => row.runId}
-        line={row => <RepairLine page="shelf" {...row} rest={row.owner.name} />}
+        line={row => (
+          <RepairLine
+            page="shelf"
+            {...row}
+            rest={`${words.verdictsInShort[row.verdict]} · ${row.owner.name}`}
+          />
+        )}
       />
     </>
   )

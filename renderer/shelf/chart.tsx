@@ -11,7 +11,7 @@ const margins = { left: 58, right: 16, top: 12, bottom: 30 }
 const mostDots = 120
 
 /** The width there is for the chart, in CSS pixels, so that its words keep their size; measured before the page is first painted. */
-function useWidth() {
+export function useWidth() {
   const box = useRef<HTMLDivElement>(null)
   const [width, setWidth] = useState(0)
   useLayoutEffect(() => {

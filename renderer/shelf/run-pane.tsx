@@ -15,6 +15,7 @@ import { Figures, Verdict } from './run-figures.tsx'
 import { RunsBefore } from './runs-before.tsx'
 import { type RunView, runQuery, type Shelf } from './shelf.ts'
 import { SoundSheet } from './sound-sheet.tsx'
+import { WindCharts } from './wind-charts.tsx'
 
 /** One run: its chart, its figures in words, what is still to be shown, the decision, its log. */
 export function RunPane({ runId, places }: { runId: number; places: Shelf['places'] }) {
@@ -36,6 +37,7 @@ function Shown({ view, places }: { view: RunView; places: Shelf['places'] }) {
         <Link href={`/counter/${repair.number}`}>{said.openRepair(repair.number)}</Link>
       </p>
       <Chart view={view} />
+      <WindCharts view={view} />
       <Figures view={view} />
       <Verdict view={view} />
       <SoundSheet view={view} />

@@ -81,6 +81,15 @@ describe('putting a clock on the shelf', () => {
       'place.taken placeId',
     ])
   })
+
+  it('is noted in the log when it moves, and what was to be read is still to be', async () => {
+    const { runId } = await start()
+    const hook = (await shop.act('shop.addPlace', { name: 'Hook 1', kind: 'hook' })).id
+    shop.clock.at = '2027-03-02T09:20:00.000Z'
+    await shop.act('shelf.move', { runId, placeId: hook })
+    expect((await run(runId)).log[1]).toMatchObject({ event: 'moved', errorMs: null })
+    expect((await shop.view('shelf')).rows[0].due).toMatchObject({ reading: true })
+  })
 })
 
 describe('what fits at a place', () => {

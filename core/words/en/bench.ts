@@ -55,7 +55,7 @@ export const bench = {
     round: 'To wind and read',
     wind: 'wind',
     read: 'read',
-    mayPass: 'May pass its run-in',
+    toDecide: 'To be decided on the shelf',
     forgotten: 'Labour clocks left running',
     late: 'Estimated date today or passed',
     partsIn: 'Parts are in',

@@ -103,6 +103,12 @@ export const shelf = {
     band: (limit: string) =>
       `Shaded: within ${limit} a day of the first reading since the clock was touched. Dashed: the rate drawn through the readings. Dotted: wound.`,
     nothing: 'Nothing has been read yet.',
+    barsLabel: (number: number) =>
+      `Rate of clock ${number} from each reading to the next. The readings stand in the table below.`,
+    bars: 'The rate from each reading to the next, in seconds a day; dashed, the limit.',
+    windsLabel: (number: number) =>
+      `What clock ${number} gained in each wind, the winds over one another. The readings stand in the table below.`,
+    winds: 'What was gained since each wind, the winds over one another, by days; the newest is darkest.',
   },
 
   figures: {

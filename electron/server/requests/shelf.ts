@@ -95,7 +95,7 @@ export const shelf = new Hono<Env>()
   .post('/toBench', body(z.strictObject({ runId: id, reason })), c =>
     perform(c, book.toBench, c.req.valid('json')),
   )
-  .post('/move', body(z.strictObject({ runId: id, placeId: id })), c =>
+  .post('/move', body(z.strictObject({ runId: id, placeId: id, noted: z.boolean().default(true) })), c =>
     perform(c, book.move, c.req.valid('json')),
   )
   .post(

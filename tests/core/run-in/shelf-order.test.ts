@@ -27,8 +27,9 @@ describe('the round', () => {
         due(3, 'reading', '2027-03-04T09:00:00.000Z'),
       ],
       [
-        { at: '2027-03-02T08:00:00.000Z', wound: false },
-        { at: '2027-03-03T09:00:00.000Z', wound: true },
+        { at: '2027-03-02T07:00:00.000Z', wound: false, read: false },
+        { at: '2027-03-02T08:00:00.000Z', wound: false, read: true },
+        { at: '2027-03-03T09:00:00.000Z', wound: true, read: true },
       ],
       'Europe/London',
     )
