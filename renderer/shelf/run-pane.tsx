@@ -37,10 +37,10 @@ function Shown({ view, places }: { view: RunView; places: Shelf['places'] }) {
         <Link href={`/counter/${repair.number}`}>{said.openRepair(repair.number)}</Link>
       </p>
       <Chart view={view} />
-      <WindCharts view={view} />
       <Figures view={view} />
       <Verdict view={view} />
       <SoundSheet view={view} />
+      <WindCharts view={view} />
       <Facts
         facts={[
           [said.planned, <CivilDate key="ready" on={run.readyOn} />],

@@ -34,6 +34,11 @@ export function Limits() {
       input={() => ({ limits: kept(entry.value) })}
     >
       <ul className="limits">
+        <li aria-hidden="true" className="heads">
+          <span />
+          <span>{said.perDay}</span>
+          <span>{said.steady}</span>
+        </li>
         {goings.map(going => (
           <li key={going}>
             <p>

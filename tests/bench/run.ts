@@ -1,6 +1,7 @@
 /** Every bench by name, loaded only when it is run. */
 const benches: Readonly<Record<string, () => Promise<() => Promise<object>>>> = {
   core: async () => (await import('./core.ts')).core,
+  shelf: async () => (await import('./shelf.ts')).shelf,
   papers: async () => (await import('./papers.ts')).papers,
   chart: async () => (await import('./chart.ts')).chart,
   browser: async () => (await import('./browser.ts')).browser,
