@@ -143,6 +143,23 @@ describe('the estimate', () => {
     expect(text).toContain('Valid until 3 Apr 2027')
   })
 
+  test('tells its owner neither what a part cost the shop, nor what it adds, nor what it supposed', async () => {
+    const working = [
+      { code: 'trainsSupposed', values: { trains: 2 } },
+      { code: 'bookHours', values: { hours: '4' } },
+      { code: 'furtherHours', values: { hours: '1' } },
+      { code: 'markup', values: { cost: '22.00', percent: '60' } },
+      { code: 'storesPrice', values: { price: '35.20' } },
+      { code: 'outsideMarkup', values: { cost: '60.00', percent: '20' } },
+      { code: 'rush', values: { percent: '25', added: '10.00' } },
+    ]
+    const text = textOf(
+      await printed({ ...estimate, lines: estimate.lines.map(line => ({ ...line, working })) }),
+    )
+    const said = working.map(({ code, values }) => en.workingSteps[code as 'markup'](values as never))
+    expect(said.filter(step => text.includes(step))).toEqual([said.at(-1)])
+  })
+
   test('is titled a supplement when it adds to what was agreed', async () => {
     expect(infoOf(await printed(supplement)).Title).toBe('Supplement 1207-S1')
   })

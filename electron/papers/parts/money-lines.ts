@@ -1,4 +1,5 @@
 import type { PaperLine, PaperMoney } from '../../../core/papers/contents.ts'
+import { ownerSteps } from '../../../core/papers/owner-steps.ts'
 import { quantityUnitOf } from '../../../core/papers/quantity-unit.ts'
 import type { Section } from '../kit/flow.ts'
 import type { Piece } from '../kit/row.ts'
@@ -71,7 +72,7 @@ function descriptionPieces(d: Desk, line: PaperLine, showWorking: boolean): Piec
 }
 
 const workingLines = ({ words }: Desk, line: PaperLine): string[] =>
-  line.working.map(({ code, values }) => saidStep(words.workingSteps, code, values))
+  ownerSteps(line.working).map(({ code, values }) => saidStep(words.workingSteps, code, values))
 
 /** `2.5 h`, `3`. */
 const quantityText = ({ words, write }: Desk, line: PaperLine): string =>
