@@ -43,8 +43,8 @@ export interface InvoiceProposal {
 /** The pieces of each part that the agreed lines bill already. */
 function agreedPieces(agreed: readonly ProposedLine[]): Map<number, number> {
   const pieces = new Map<number, number>()
-  for (const { kind, partId, quantity } of agreed)
-    if (kind === 'part' && partId !== null) pieces.set(partId, (pieces.get(partId) ?? 0) + Number(quantity))
+  for (const { partId, quantity } of agreed)
+    if (partId !== null) pieces.set(partId, (pieces.get(partId) ?? 0) + Number(quantity))
   return pieces
 }
 
@@ -88,15 +88,15 @@ export function invoiceProposal(
   const byHand = agreed.some(({ kind, partId }) => kind === 'part' && partId === null)
   const used: ProposedLine[] = []
   const left: InvoiceProposal['left'][number][] = []
-  const fits = (line: ProposedLine) => {
+  const fits = (line: ProposedLine, most: Minor) => {
     const document = priced({ currency, tax, lines: [...agreed, ...used, line] })
-    return mostMinor !== null && document.ok && document.value.taxInclusive <= mostMinor
+    return document.ok && document.value.taxInclusive <= most
   }
   for (const part of uncovered(agreed, usedParts)) {
     const line = lineOf(part, rules)
     if (mostMinor === null) left.push({ line, reason: 'nothing-agreed' })
     else if (byHand) left.push({ line, reason: 'perhaps-agreed' })
-    else if (fits(line)) used.push(line)
+    else if (fits(line, mostMinor)) used.push(line)
     else left.push({ line, reason: 'beyond-limit' })
   }
   return { agreed, used, left }

@@ -99,9 +99,9 @@ function ratedTaxes(taxes: readonly Tax[], field: string): Checked<RatedTax[]> {
   const rated = gatherList(taxes.map((tax, i) => ratedTax(tax, `${field}[${i}]`)))
   return whenGood(rated, list => {
     const groups = list.map(taxGroup)
-    const twice = groups.flatMap((group, i) =>
-      groups.indexOf(group) < i
-        ? [problem('price.taxTwice', `${field}[${i}]`, { tax: taxes[i]?.code ?? '' })]
+    const twice = list.flatMap((tax, i) =>
+      groups.indexOf(taxGroup(tax)) < i
+        ? [problem('price.taxTwice', `${field}[${i}]`, { tax: tax.code })]
         : [],
     )
     return unless(twice, () => list)

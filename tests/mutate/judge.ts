@@ -47,6 +47,9 @@ fc.configureGlobal({ seed: 20_270_301, endOnFailure: true })
 const tests = await knownTests(root, testFiles, importsBelow(root))
 say({ said: 'tests', mutants: mutants.length, count: tests.count, leftOut: tests.leftOut })
 
+// What the program says of a mutant's mistakes is of no interest.
+console.error = () => undefined
+
 let lastKiller: Runnable | undefined
 
 /** Asks the tests near a mutant, one after another until one fails; how many were asked, and whether one did. */

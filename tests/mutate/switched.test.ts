@@ -12,7 +12,9 @@ export function told(n: number, names?: { readonly first?: string }): string {
   if (n > limit) said.push('over')
   else if (n === limit) said.push('at')
   else said.push(names?.first ?? 'under')
-  return [...said, n + 1].join(' ')
+  let more = n
+  more += 1
+  return [...said, more].join(' ')
 }
 `
 
@@ -50,7 +52,7 @@ describe('a file with its mutants in it', () => {
   it('changes in one place alone where one of them stands', () => {
     const boundary = withMutant(mutant('boundary', 'n > limit', 'n >= limit'))
     expect([boundary(4), boundary(3), boundary(2)]).toEqual(['over 5', 'over 4', 'under 3'])
-    const arithmetic = withMutant(mutant('arithmetic', 'n + 1', 'n - 1'))
+    const arithmetic = withMutant(mutant('arithmetic', 'more += 1', 'more -= 1'))
     expect([arithmetic(4), arithmetic(2)]).toEqual(['over 3', 'under 1'])
     const left = withMutant(mutant('call left out', "said.push('at')", ''))
     expect([left(3), left(2)]).toEqual(['4', 'under 3'])

@@ -94,7 +94,8 @@ export function switched(root: string, path: string, first: number): Switched {
     const place = { textOf, above, queryWords, isCondition: decidesHere(above, key) }
     const found = fixed ? [] : changesOf(node, place).map(change => numbered(node, change))
     const own = withChildren(node, link)
-    if (found.length === 0) return own
+    // Without a semicolon a bracket at the start of a line would go on with the line before.
+    if (found.length === 0) return node.type === 'ExpressionStatement' ? `{${own}}` : own
     if (node.type === 'ExpressionStatement') return `{ if (!$mutant(${found[0]?.id})) {${own}} }`
     if (node.type === 'SpreadElement') return `...($mutant(${found[0]?.id}) ? [] : (${own.slice(3)}))`
     return `(${found.map(({ id, to }) => `$mutant(${id}) ? (${to}) : `).join('')}(${own}))`

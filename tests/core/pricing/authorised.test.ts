@@ -10,6 +10,7 @@ test('a bill may pass what was agreed by the percentage or the amount, whichever
   expect(most(40_000, '10', '100')).toBe(44_000)
   expect(most(40_000, '10', '25')).toBe(42_500)
   expect(most(999, '10', '100')).toBe(1098)
+  expect(most(40_000, '7.5', '100')).toBe(43_000)
   expect(most(40_000, '0', '100')).toBe(40_000)
 })
 

@@ -3,9 +3,11 @@ import { expect, test } from 'vitest'
 import { minor } from '../../../core/money/minor.ts'
 import { type BookAsked, type BookFacts, bookLine, sameFigures } from '../../../core/pricing/book-line.ts'
 import { estimateFeesIn } from '../../../core/pricing/estimate-fees.ts'
+import { type LineKind, lineKinds } from '../../../core/pricing/kinds/index.ts'
 import { labourPrice } from '../../../core/pricing/labour-price.ts'
 import { lineAmount } from '../../../core/pricing/line-amount.ts'
-import type { PriceBook } from '../../../core/pricing/price-book.ts'
+import { lineWorking } from '../../../core/pricing/line-working.ts'
+import { commonHours, type PriceBook } from '../../../core/pricing/price-book.ts'
 import { openingPrices } from '../../../core/shop/defaults.ts'
 import { workingSteps } from '../../../core/words/en/working.ts'
 import { must, refusals } from '../must.ts'
@@ -145,4 +147,43 @@ test('hours for a clock whose trains nobody has counted are those usual for its 
   const supposed = must(asked(labour(), { trains: null }))
   expect(supposed).toMatchObject({ quantity: counted.quantity, unit: counted.unit, charge: counted.charge })
   expect(supposed.working).toEqual([{ code: 'trainsSupposed', values: { trains: 2 } }, ...counted.working])
+})
+
+test('trains that were counted go before those usual for the form', () => {
+  const prices = { ...book, hours: commonHours }
+  expect(must(asked(labour(), { trains: 3 }, prices)).quantity).toBe('5')
+  expect(must(asked(labour(), { trains: null }, prices)).quantity).toBe('4')
+})
+
+test('a fee says that it is one, and what is taken off that it was paid', () => {
+  expect(read(asked({ from: 'estimate-fee' }))).toEqual([workingSteps.estimateFee()])
+  expect(read(asked({ from: 'fee-credit' }, { feePaidMinor: minor(1) }))).toEqual([
+    workingSteps.feeCredited(),
+  ])
+  expect(refusals(asked({ from: 'estimate-fee' }, {}, { ...book, estimateFee: '-1' }))).toEqual([
+    'number.negative estimateFee',
+  ])
+})
+
+test('figures that are none are compared letter by letter', () => {
+  const line = { quantity: 'four', unit: '62.5', charge: '0' }
+  expect([sameFigures(line, line), sameFigures(line, { ...line, quantity: '4' })]).toEqual([true, false])
+})
+
+test('a line that no price book wrote tells its hours, or its pieces where there are several', () => {
+  const steps = (kind: LineKind, quantity: string) =>
+    lineWorking({ kind, quantity, unit: '12.50', taxes: [] }).map(({ code, values }) =>
+      workingSteps[code as keyof typeof workingSteps](values),
+    )
+  expect(steps('labour', '1')).toEqual(['1 h at 12.50 an hour'])
+  expect(steps('part', '2')).toEqual(['2 at 12.50 each'])
+  expect(steps('part', '1')).toEqual([])
+})
+
+test('only labour is charged by minutes at the bench; what is bought has a cost; a fee tells of no work', () => {
+  const those = (is: 'fromBenchTime' | 'hasCost' | 'tellsWork') =>
+    Object.entries(lineKinds).flatMap(([kind, rules]) => (rules[is] ? [kind] : []))
+  expect(those('fromBenchTime')).toEqual(['labour'])
+  expect(those('hasCost')).toEqual(['part', 'outside'])
+  expect(those('tellsWork')).toEqual(['labour', 'part', 'outside'])
 })

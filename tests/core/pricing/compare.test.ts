@@ -52,3 +52,38 @@ test('the same figures written otherwise are no change; a charge for rush work i
     comparedVersions(before, [line('Overhaul', 24_000, { unit: '192', charge: '48' })]).changed,
   ).toHaveLength(1)
 })
+
+const changes = (before: readonly ComparedLine[], after: readonly ComparedLine[]) =>
+  comparedVersions(before, after).changed.map(one => one.after.description)
+
+test('two of something at half the price are a change, and so is another net at the same figures', () => {
+  const two = line('Bushings', 4800, { quantity: '2', unit: '24' })
+  expect(changes([two], [{ ...two, quantity: '1', unit: '48' }])).toEqual(['Bushings'])
+  expect(changes([two], [{ ...two, net: minor(4000) }])).toEqual(['Bushings'])
+})
+
+test('lines without a code of work are paired by their words alone, and work only with work of its kind', () => {
+  const before = [
+    line('Bushings', 100),
+    line('Pivots', 200),
+    line('Call', 300, { kind: 'fee', work: 'repair' }),
+  ]
+  const after = [line('Hammers', 100), line('Repair', 300, { work: 'repair' })]
+  const { added, removed, changed } = comparedVersions(before, after)
+  expect([names(added), names(removed), changed]).toEqual([
+    ['Hammers', 'Repair'],
+    ['Bushings', 'Pivots', 'Call'],
+    [],
+  ])
+})
+
+test('one line is not both of another’s work and of another kind of work', () => {
+  const before = [line('Overhaul', 100, { work: 'overhaul' })]
+  expect(changes(before, [line('Service', 100, { work: 'service' })])).toEqual([])
+})
+
+test('changed lines stand in the order of the later version', () => {
+  const before = [line('Pivots', 100), line('Full overhaul', 200, { work: 'overhaul' })]
+  const after = [line('Overhaul', 200, { work: 'overhaul' }), line('Pivots', 300)]
+  expect(changes(before, after)).toEqual(['Overhaul', 'Pivots'])
+})

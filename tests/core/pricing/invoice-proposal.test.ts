@@ -65,6 +65,23 @@ test('where an agreed part was written by hand, a part used may be the same: it 
   expect(left.map(({ reason }) => reason)).toEqual(['perhaps-agreed'])
 })
 
+test('a part written by hand among others is enough', () => {
+  const agreed = [labour, agreedLine({ partId: null }), agreedLine({ partId: 8 })]
+  expect(invoiceProposal(agreed, [used(1)], rules(100_000)).left).toMatchObject([
+    { reason: 'perhaps-agreed' },
+  ])
+})
+
+test('what is left of a piece beyond the agreed ones is billed as a whole one', () => {
+  const { used: further } = invoiceProposal([agreedLine({ quantity: '0.5' })], [used(1)], rules(100_000))
+  expect(further).toMatchObject([{ quantity: '1' }])
+})
+
+test('a part so dear that the whole cannot be priced stays out', () => {
+  const dear = used(1, Number.MAX_SAFE_INTEGER)
+  expect(invoiceProposal([labour], [dear], rules(100_000)).left).toMatchObject([{ reason: 'beyond-limit' }])
+})
+
 test('where nothing is agreed, as under warranty, nothing is proposed', () => {
   const { used: further, left } = invoiceProposal([], [used(1)], rules(null))
   expect(further).toEqual([])

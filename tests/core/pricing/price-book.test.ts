@@ -2,7 +2,9 @@ import { expect, test } from 'vitest'
 import { callOutPrice } from '../../../core/pricing/call-out-price.ts'
 import { outsidePrice, partPrice } from '../../../core/pricing/cost-price.ts'
 import { labourPrice } from '../../../core/pricing/labour-price.ts'
-import { bookHours, commonHours, type PriceBook } from '../../../core/pricing/price-book.ts'
+import { bookHours, commonHours, openingHours, type PriceBook } from '../../../core/pricing/price-book.ts'
+import { priceBookProblems } from '../../../core/pricing/price-book-problems.ts'
+import { type Work, works } from '../../../core/vocabulary/work.ts'
 import { workingSteps } from '../../../core/words/en/working.ts'
 import { must, refusals } from '../must.ts'
 
@@ -115,4 +117,95 @@ test('figures that are none are problems of the book, all at once', () => {
     refusals(labourPrice(wrong, { work: 'set-up', form: 'wall', trains: 1, rush: true }, 'GBP')),
   ).toEqual(['money.tooPrecise minimumCharge', 'number.negative benchRate', 'number.notADecimal rushPercent'])
   expect(refusals(callOutPrice(book, { distance: '-1', clocks: 0 }, 'XXX'))).toContain('book.clocks clocks')
+})
+
+test('of two entries that fit, the form counts for more than the trains, in whatever order the book has them', () => {
+  const entry = (form: 'cuckoo' | null, trains: 2 | null, hours: string) =>
+    ({ work: 'overhaul', form, trains, hours }) as const
+  const all = [
+    entry(null, null, '1'),
+    entry(null, 2, '2'),
+    entry('cuckoo', null, '3'),
+    entry('cuckoo', 2, '4'),
+  ]
+  const best = (hours: PriceBook['hours']) => bookHours({ ...book, hours }, 'overhaul', 'cuckoo', 2)?.hours
+  for (const [i, { hours }] of all.entries()) {
+    expect(best(all.slice(0, i + 1))).toBe(hours)
+    expect(best(all.slice(0, i + 1).toReversed())).toBe(hours)
+  }
+  expect(best([entry(null, 2, '5'), entry(null, 2, '6')])).toBe('5')
+})
+
+test('a new shop’s book has hours for every kind of work on a clock of one, two and three trains', () => {
+  const opening = { ...book, hours: openingHours }
+  const hours = (work: Work) => [1, 2, 3].map(trains => bookHours(opening, work, 'wall', trains)?.hours)
+  expect(Object.fromEntries(works.map(work => [work, hours(work)]))).toEqual({
+    overhaul: ['3', '4', '5'],
+    service: ['1.5', '2', '2.5'],
+    repair: ['1', '1', '1'],
+    'set-up': ['0.5', '0.5', '0.5'],
+    'case-repair': ['1', '1', '1'],
+    'dial-repair': ['1', '1', '1'],
+    'dial-cleaning': ['0.5', '0.5', '0.5'],
+    're-silvering': ['2', '2', '2'],
+  })
+})
+
+test('the same work on another form is another entry of the book', () => {
+  const hours: PriceBook['hours'] = [
+    { work: 'overhaul', form: 'wall', trains: 2, hours: '4' },
+    { work: 'overhaul', form: 'cuckoo', trains: 2, hours: '3' },
+  ]
+  expect(priceBookProblems({ ...book, hours }, 'GBP')).toEqual([])
+  expect(priceBookProblems({ ...book, hours: [...hours, ...hours.slice(1)] }, 'GBP')).toEqual([
+    { code: 'book.hoursTwice', field: 'hours[2].work' },
+  ])
+})
+
+test('hours that are none are problems of the book’s hours and of the further ones', () => {
+  const repair = (hours: string) => [{ work: 'repair', form: null, trains: null, hours } as const]
+  const wrong = { ...book, hours: repair('-1') }
+  const asked = { work: 'repair', form: 'wall', trains: 1, furtherHours: '-2' } as const
+  expect(refusals(labourPrice(wrong, asked, 'GBP'))).toEqual([
+    'number.negative furtherHours',
+    'number.negative hours',
+  ])
+  const rich = { ...book, benchRate: '90071992547409.92', hours: repair('1') }
+  expect(refusals(labourPrice(rich, { ...asked, furtherHours: '0' }, 'GBP'))).toEqual([
+    'money.tooLarge amount',
+  ])
+})
+
+test('a cost or a percentage that is none is named by its field', () => {
+  expect(refusals(partPrice(book, '-1', 'GBP'))).toEqual(['number.negative cost'])
+  expect(refusals(outsidePrice({ ...book, outsidePercent: '-1' }, '1e2', 'GBP'))).toEqual([
+    'money.notADecimal cost',
+    'number.negative outsidePercent',
+  ])
+})
+
+test('within the free distance and for one clock a house call is its fee alone, and its working says no more', () => {
+  for (const distance of ['0', '5', '10']) {
+    const { amount, working } = must(callOutPrice(book, { distance, clocks: 1 }, 'GBP'))
+    expect([amount, ...read(working)]).toEqual([4000, 'house call 40.00'])
+  }
+  const free = { ...book, callOut: { ...book.callOut, perDistance: '0' } }
+  expect(read(must(callOutPrice(free, { distance: '24', clocks: 1 }, 'GBP')).working)).toHaveLength(1)
+})
+
+test('one visit is to one clock at least and to a thousand at most, and to whole ones', () => {
+  const clocks = (count: number) => refusals(callOutPrice(book, { distance: '0', clocks: count }, 'GBP'))
+  expect([clocks(1), clocks(1000)]).toEqual([[], []])
+  for (const count of [0, 1001, 1.5]) expect(clocks(count)).toEqual(['book.clocks clocks'])
+})
+
+test('every figure of a house call that is none is named', () => {
+  const callOut = { fee: '-1', freeDistance: '-1', perDistance: '-1', eachFurtherClock: '-1' }
+  expect(refusals(callOutPrice({ ...book, callOut }, { distance: '-1', clocks: 1 }, 'GBP'))).toEqual([
+    'number.negative callOut.eachFurtherClock',
+    'number.negative callOut.fee',
+    'number.negative callOut.freeDistance',
+    'number.negative callOut.perDistance',
+    'number.negative distance',
+  ])
 })

@@ -1,6 +1,7 @@
 import { Decimal } from 'decimal.js'
 import fc from 'fast-check'
-import { expect, test } from 'vitest'
+import { describe, expect, it, test } from 'vitest'
+import { minor } from '../../../core/money/minor.ts'
 import {
   type Priced,
   type PriceInput,
@@ -263,4 +264,125 @@ test('every problem of a document is named at once, each with its field', () => 
 test('more taxes on a line than any place levies are a problem, not a wait', () => {
   const many = Array.from({ length: 21 }, (_, i) => ({ code: `T${i}`, rate: '1' }))
   expect(refusals(priced(withLine({ taxes: many })))).toEqual(['price.tooManyTaxes lines[0].taxes'])
+})
+
+test('twenty taxes on a line are reckoned', () => {
+  const many = Array.from({ length: 20 }, (_, i) => ({ code: `T${i}`, rate: '1' }))
+  expect(must(priced(withLine({ unit: '100', taxes: many }))).tax).toBe(2000)
+})
+
+test('one tax twice on a line is named by its code', () => {
+  const twice = priced(withLine({ taxes: ['5', '5.0'].map(rate => ({ code: 'S', rate })) }))
+  expect(twice).toMatchObject({ problems: [{ code: 'price.taxTwice', values: { tax: 'S' } }] })
+})
+
+test('a kind of line, a basis or a rounding that does not exist is a problem', () => {
+  const none = 'none' as never
+  expect(refusals(priced(withLine({ kind: none })))).toEqual(['price.kind lines[0].kind'])
+  expect(refusals(priced({ ...plain, tax: { ...plain.tax, basis: none, mode: none } }))).toEqual([
+    'price.taxBasis tax.basis',
+    'price.taxMode tax.mode',
+  ])
+})
+
+test('what was paid is taken off what is due, and what cash is rounded by is added', () => {
+  const { due, paid, rounding } = must(
+    priced({ ...withLine({ unit: '10.02' }), paid: '4', rounding: '-0.02' }),
+  )
+  expect([paid, rounding, due]).toEqual([400, -2, 600])
+  expect(refusals(priced({ ...plain, paid: '1.001', rounding: '0.001' }))).toEqual([
+    'money.tooPrecise paid',
+    'money.tooPrecise rounding',
+  ])
+})
+
+test('amounts have as many places as the currency; where it is unknown, two', () => {
+  const paid = (currency: string, paid: string) => refusals(priced({ ...plain, currency, paid }))
+  expect([paid('JPY', '1'), paid('JPY', '1.5'), paid('BHD', '1.001')]).toEqual([
+    [],
+    ['money.tooPrecise paid'],
+    [],
+  ])
+  expect(paid('EUX', '1.01')).toEqual(['money.unknownCurrency currency'])
+})
+
+test('allowances, charges and taxes that come to too much are problems of what they stand in', () => {
+  const half = { amount: '50000000000000', taxes: [] }
+  const wrong = { amount: '1.001', taxes: [{ code: '', rate: '5' }] }
+  expect(refusals(priced({ ...plain, allowances: [half, half] }))).toEqual([
+    'money.tooLarge allowances',
+    'money.tooLarge lines',
+  ])
+  expect(refusals(priced({ ...plain, charges: [half, half] }))).toEqual([
+    'money.tooLarge charges',
+    'money.tooLarge lines',
+  ])
+  expect(refusals(priced({ ...plain, allowances: [wrong] }))).toEqual([
+    'money.tooPrecise allowances[0].amount',
+    'price.taxCode allowances[0].taxes[0].code',
+  ])
+  const taxed = [{ code: 'S', rate: '20' }]
+  const { lines } = withLine({ unit: half.amount, taxes: taxed })
+  expect(refusals(priced({ ...plain, lines: [...lines, ...lines] }))).toEqual(['money.tooLarge lines'])
+  expect(refusals(priced(withLine({ unit: half.amount, taxes: [{ code: 'S', rate: '200' }] })))).toEqual([
+    'money.tooLarge lines',
+  ])
+})
+
+test('a tax in the price is taken out by its part of all rates, however many places each has', () => {
+  // 100.00 with 5 % and 9.975 % is 114.975; of 114.98 the parts are 5.0002 and 9.9756.
+  const { lines, taxes } = must(
+    priced({
+      ...withLine({
+        unit: '114.98',
+        taxes: [
+          { code: 'GST', rate: '5' },
+          { code: 'QST', rate: '9.975' },
+        ],
+      }),
+      tax: { basis: 'line', mode: 'half-up', inclusive: true },
+    }),
+  )
+  expect([lines[0]?.net, ...taxes.map(({ tax }) => tax)]).toEqual([10_000, 500, 998])
+})
+
+describe('what takes back a part of another document', () => {
+  const credit = (lines: readonly string[], more: Partial<PriceInput> = {}, whole = 10_000, before = 0) => ({
+    ...plain,
+    lines: lines.map(unit => ({
+      ...(plain.lines[0] as PriceLine),
+      quantity: '-1',
+      unit,
+      taxes: [{ code: 'S', rate: '20' }],
+    })),
+    partOf: [
+      {
+        code: 'S',
+        rate: '20',
+        whole: { amount: minor(whole), tax: minor(whole / 5 + 1) },
+        before: { amount: minor(before), tax: minor(Math.floor(before / 5)) },
+      },
+    ],
+    ...more,
+  })
+
+  it('takes back the like share of the tax, and with the last of it all that is left', () => {
+    // Of 100.00 with 20.01 tax: 33.00 bear 6.6033; the rest after 67.00 and 13.40 bears 6.61.
+    expect(must(priced(credit(['33']))).tax).toBe(-660)
+    expect(must(priced(credit(['33'], {}, 10_000, 6700))).tax).toBe(-661)
+  })
+
+  it('takes back nothing of a group that came to nothing, and is taxed as it stands', () => {
+    expect(must(priced(credit(['33'], {}, 0))).tax).toBe(-660)
+  })
+
+  it('puts the cent that is still owing on the first line where the lines come to nothing together', () => {
+    const input = credit(['10', '10'], { tax: { ...plain.tax, inclusive: true } }, 10_000, 3333)
+    const [first, second] = input.lines
+    const lines = [first as PriceLine, { ...(second as PriceLine), quantity: '1' }]
+    // 33.33 of it bear 6.67, of which 6.66 were taken back.
+    const result = must(priced({ ...input, lines }))
+    expect(result.tax).toBe(-1)
+    expect(result.lines.map(({ net }) => net)).toEqual([-999, 1000])
+  })
 })

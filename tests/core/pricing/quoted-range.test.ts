@@ -27,3 +27,8 @@ test('the upper end of a range may be the lower one, and no cent below it', () =
   expect(wrong(10_000, 9_999)).toEqual([{ code: 'estimate.highBelowLow', field: 'high' }])
   expect([wrong(null, 0), wrong(10_000, null), wrong(null, null)]).toEqual([[], [], []])
 })
+
+test('an estimate may come to the very lower end, and no cent less', () => {
+  expect(leavesQuoted(told, minor(45_000), null)).toBeNull()
+  expect(leavesQuoted(told, minor(44_999), null)).toBe('below')
+})
