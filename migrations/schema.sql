@@ -652,7 +652,7 @@ CREATE TABLE repairs (
   stage_since TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', stage_since) IS stage_since),
   -- what its invoices, credit notes and payments add up to, kept the same way
   due_minor INTEGER NOT NULL DEFAULT 0
-, comeback_causes TEXT NOT NULL DEFAULT '[]' CHECK (json_valid(comeback_causes))) STRICT;
+, comeback_causes TEXT NOT NULL DEFAULT '[]' CHECK (json_valid(comeback_causes)), goodwill TEXT NOT NULL DEFAULT '') STRICT;
 
 CREATE TABLE run_in_dues (
   id INTEGER PRIMARY KEY,

@@ -99,6 +99,7 @@ const changesAllDurations: Step = ({ runIn, seen, ...input }) =>
 
 /** Every step there is. An input in a day book is never older than what these can bring up. */
 export const steps: Steps = {
+  'counter.decideCover': [input => ({ ...input, goodwill: '', seen: null })],
   'counter.estimateDate': [seenUnder('estimatedOn')],
   'counter.takeIn': [beatsAreExact],
   'estimates.recordWord': [wordsSayWhatWasSeen],
@@ -108,6 +109,7 @@ export const steps: Steps = {
   'register.changeOwner': [saysWhatWasSeen],
   'register.import': [beatsAreExact],
   'register.measureClock': [saysWhatWasSeen],
+  'register.preferContact': [saysWhatWasSeen],
   'register.passClock': [saysWhatWasSeen],
   'shelf.correct': [heardIsToldApart],
   'shelf.describePlace': [saysWhatWasSeen],

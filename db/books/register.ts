@@ -69,9 +69,23 @@ const contactRow = (read: Read, id: number) => {
   return contact.struckReason ? refuse('entry.struck', 'contactId') : contact
 }
 
+export interface PreferContact {
+  readonly contactId: number
+  /** The contact that was preferred as the writer saw it; null in older day books. */
+  readonly seen: { readonly preferredId: number | null } | null
+}
+
+const preferredOf = (read: Read, ownerId: number): number | null =>
+  read
+    .select({ id: ownerContacts.id })
+    .from(ownerContacts)
+    .where(and(eq(ownerContacts.ownerId, ownerId), eq(ownerContacts.preferred, true)))
+    .get()?.id ?? null
+
 /** Marks a contact as the way the owner prefers, in place of any other. */
-export const preferContact = verb('register.preferContact', (tx, input: { contactId: number }) => {
+export const preferContact = verb('register.preferContact', (tx, input: PreferContact) => {
   const { id, ownerId } = contactRow(tx, input.contactId)
+  refuseUnseen(input.seen, { preferredId: preferredOf(tx, ownerId) })
   onlyPreferred(tx, ownerId)
   tx.update(ownerContacts).set({ preferred: true }).where(eq(ownerContacts.id, id)).run()
   return { subject: { kind: 'owner', id: ownerId }, result: { id } }

@@ -29,6 +29,7 @@ export const repairs = sqliteTable('repairs', {
   comebackOfId: integer(),
   covered: flag(),
   comebackCauses: json<Exclusion[]>().notNull().default([]),
+  goodwill: words(),
   estimateOnly: flag(),
   springs: code<SpringState>().default('unknown'),
   agreedWords: words(),

@@ -14,11 +14,12 @@ type Contact = Owner['owner']['contacts'][number]
 /** Every way to reach an owner, the preferred one first; those struck out stay legible below. */
 export function Contacts({ view: { owner, struckContacts } }: { view: Owner }) {
   const { register, screens } = useShop().words
+  const preferredId = owner.contacts.find(contact => contact.preferred)?.id ?? null
   return (
     <>
       <ul className="contact-list">
         {owner.contacts.map(contact => (
-          <ContactLine key={contact.id} contact={contact} />
+          <ContactLine key={contact.id} contact={contact} preferredId={preferredId} />
         ))}
       </ul>
       {owner.contacts.length === 0 && <p className="quiet">{register.owner.noContacts}</p>}
@@ -36,7 +37,12 @@ export function Contacts({ view: { owner, struckContacts } }: { view: Owner }) {
   )
 }
 
-function ContactLine({ contact }: { contact: Contact }) {
+interface LineProps {
+  readonly contact: Contact
+  readonly preferredId: number | null
+}
+
+function ContactLine({ contact, preferredId }: LineProps) {
   const { register } = useShop().words
   const { kind, value, preferred } = contact
   const [striking, setStriking] = useState(false)
@@ -48,7 +54,7 @@ function ContactLine({ contact }: { contact: Contact }) {
           {register.contactForm.kinds[kind]}
           {preferred && `, ${register.owner.preferred}`}
         </span>
-        {!preferred && !striking && <Prefer contact={contact} />}
+        {!preferred && !striking && <Prefer contact={contact} preferredId={preferredId} />}
         {!striking && (
           <button
             type="button"
@@ -71,13 +77,17 @@ function Reach({ contact: { kind, value, shown } }: { contact: Contact }) {
   return <a href={`${kind === 'phone' ? 'tel' : 'mailto'}:${value}`}>{shown}</a>
 }
 
-function Prefer({ contact: { id, shown } }: { contact: Contact }) {
+function Prefer({ contact: { id, shown }, preferredId }: LineProps) {
   const { owner } = useShop().words.register
-  const act = useAct((json: { contactId: number }) => answer(api.register.preferContact.$post({ json })), {
-    said: () => owner.nowPreferred(shown),
-  })
+  const act = useAct(
+    (contactId: number) =>
+      answer(api.register.preferContact.$post({ json: { contactId, seen: { preferredId } } })),
+    {
+      said: () => owner.nowPreferred(shown),
+    },
+  )
   return (
-    <ActButton act={act} input={{ contactId: id }} look="plain" label={owner.preferOf(shown)}>
+    <ActButton act={act} input={id} look="plain" label={owner.preferOf(shown)}>
       {owner.prefer}
     </ActButton>
   )

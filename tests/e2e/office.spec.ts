@@ -1,4 +1,5 @@
 import { expect, test } from '@playwright/test'
+import { en } from '../../core/words/en/index.ts'
 import { Hands } from './hands.ts'
 import { type StartedShop, startShop } from './start-shop.ts'
 
@@ -119,7 +120,7 @@ test('register, accounts and shop are worked by keyboard alone', async ({ page }
     await hands.follow('Owed')
     await hands.to(page.locator('a.open').first())
     await hands.press('Enter')
-    await hands.to(page.locator('summary', { hasText: 'Other acts' }))
+    await hands.to(page.locator('summary', { hasText: en.repair.otherActs }))
     await hands.press('Enter')
     await hands.follow('Write off what is open')
     await hands.fill('Amount given up', '1.00')
@@ -162,15 +163,15 @@ test('register, accounts and shop are worked by keyboard alone', async ({ page }
   await test.step('hours that end before they begin are refused in their field, and right ones are kept', async () => {
     await hands.press('Alt+7')
     await hands.follow('Hours of the week')
-    await hands.to(page.getByLabel('Sunday, stretch 1, from'))
-    await page.getByLabel('Sunday, stretch 1, from').fill('12:00')
-    await page.getByLabel('Sunday, stretch 1, to').fill('10:00')
+    await hands.to(page.getByLabel('Sunday, opening 1, from'))
+    await page.getByLabel('Sunday, opening 1, from').fill('12:00')
+    await page.getByLabel('Sunday, opening 1, to').fill('10:00')
     await hands.push('Save')
     await expect(page.getByRole('alert')).toBeFocused()
     await hands.press('Tab')
     await hands.press('Enter')
-    await expect(page.getByLabel('Sunday, stretch 1, to')).toBeFocused()
-    await page.getByLabel('Sunday, stretch 1, to').fill('14:00')
+    await expect(page.getByLabel('Sunday, opening 1, to')).toBeFocused()
+    await page.getByLabel('Sunday, opening 1, to').fill('14:00')
     await hands.push('Save')
     await expect(said).toContainText('Saved: Hours of the week')
   })

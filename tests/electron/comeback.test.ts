@@ -70,6 +70,38 @@ describe('a comeback', () => {
     expect((await shop.view('repairs/2202')).repair.covered).toBe(true)
   })
 
+  it('outside its warranty can be covered by the shop’s goodwill, with a reason', async () => {
+    const first = await warranted()
+    shop.clock.at = '2029-03-01T10:00:00.000Z'
+    const { id: repairId } = await shop.act('counter.takeIn', again(first, { covered: false }))
+    const refusal = await shop.tryAct('counter.decideCover', { repairId, covered: true })
+    expect(refusal.body.problems).toMatchObject([{ code: 'comeback.notCovered', field: 'covered' }])
+    await shop.act('counter.decideCover', {
+      repairId,
+      covered: true,
+      goodwill: 'A friend of the house',
+      seen: null,
+    })
+    expect((await shop.view('repairs/2202')).repair).toMatchObject({
+      covered: true,
+      goodwill: 'A friend of the house',
+    })
+    await shop.act('counter.decideCover', { repairId, covered: false, goodwill: 'not kept', seen: null })
+    expect((await shop.view('repairs/2202')).repair).toMatchObject({ covered: false, goodwill: '' })
+  })
+
+  it('is not decided over another decision that its writer has not seen', async () => {
+    const first = await warranted()
+    const { id: repairId } = await shop.act('counter.takeIn', again(first, { covered: true }))
+    const stale = await shop.tryAct('counter.decideCover', {
+      repairId,
+      covered: false,
+      causes: ['accident'],
+      seen: { covered: false, causes: [] },
+    })
+    expect(stale.body.problems).toMatchObject([{ code: 'record.changedMeanwhile', field: 'covered' }])
+  })
+
   it('alone can be decided on', async () => {
     const { id: repairId } = await takeInPell(shop)
     const { body } = await shop.tryAct('counter.decideCover', { repairId, covered: true })

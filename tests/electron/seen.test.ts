@@ -29,6 +29,9 @@ describe('an act that overwrites', () => {
     ['stores.changeVendor', { vendorId: 1, name: 'V' }],
     ['shelf.describePlace', { placeId: 1 }],
     ['counter.estimateDate', { repairId: 1 }],
+    ['counter.decideCover', { repairId: 1, covered: true }],
+    ['register.preferContact', { contactId: 1 }],
+    ['shelf.pass', { runId: 1 }],
     ['estimates.write', { repairId: 1, lines: [] }],
     ['estimates.recordWord', { estimateId: 1, answer: 'declined', who: 'R', way: 'letter' }],
   ])('%s must say what its writer has seen', async (act, input) => {

@@ -204,7 +204,7 @@ describe('money papers', () => {
     const refund = { ...receipt, amount: -receipt.amount as typeof receipt.amount, balance: receipt.amount }
     const text = textOf(await printed(refund))
     expect(text).toContain('Refund 512')
-    expect(text).toContain('Given back −£100.00')
+    expect(text).toContain('Refunded −£100.00')
   })
 })
 

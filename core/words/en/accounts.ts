@@ -259,7 +259,7 @@ export const accounts = {
     area: 'Acts of',
     areas: {
       counter: 'the counter',
-      estimates: 'estimates and the owner’s word',
+      estimates: 'estimates and their answers',
       bench: 'the bench',
       shelf: 'the shelf',
       accounts: 'the accounts',

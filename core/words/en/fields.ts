@@ -24,7 +24,7 @@ export const fields: Readonly<Record<string, string>> = {
   keyWith: 'winding key',
   marks: 'marks',
   mediaType: 'kind of file',
-  needsWord: 'needs the owner’s word',
+  needsWord: 'needs the owner’s answer',
   noteId: 'condition note',
   nutTurns: 'turns of the nut',
   onDate: 'on',

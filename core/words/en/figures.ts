@@ -25,7 +25,7 @@ export const figures = {
 
   turnRound: {
     title: 'Turn-round in days',
-    from: 'Mean days from intake to hand-over of the clocks that became ready, told apart by what is on record: run-ins; the time from ready on; the time until the go-ahead; waits, outside work away and findings until the owner’s word; the rest is the bench. The weeks on the shelf are the test, not delay.',
+    from: 'Mean days from intake to hand-over of the clocks that became ready, told apart by what is on record: run-ins; the time from ready on; the time until the go-ahead; waits, outside work away and findings until the owner’s answer; the rest is the bench. The weeks on the shelf are the test, not delay.',
     parts: {
       word: 'Until the go-ahead',
       bench: 'Bench',

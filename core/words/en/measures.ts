@@ -14,6 +14,6 @@ export const measures = {
   open: 'Measure the clock',
   title: 'Measure the clock',
   advice: 'What nobody measured stays empty.',
-  send: 'Write it down',
+  send: 'Save',
   said: 'The size of the clock is written down.',
 }

@@ -10,7 +10,7 @@ export const messages = {
     `Estimate ${number} comes to ${total}${until ? `, valid until ${until}` : ''}.`,
   askWord: 'Please tell us whether we may go ahead.',
   finding: (clock: string) =>
-    `At the strip of your ${clock} we found something that could not be seen before.`,
+    `When your ${clock} was taken apart we found something that could not be seen before.`,
   reminder: (clock: string) => `We are waiting for your word on your ${clock}.`,
   delay: (clock: string) => `Your ${clock} will be later than we estimated.`,
   estimatedNow: (date: string) => `We now estimate ${date}.`,

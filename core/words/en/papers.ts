@@ -156,7 +156,7 @@ export const papers = {
 
   receipt: {
     received: 'Received',
-    givenBack: 'Given back',
+    givenBack: 'Refunded',
     method: 'By',
     reference: 'Reference',
     towards: 'For',
@@ -164,11 +164,11 @@ export const papers = {
     forDeposit: 'deposit',
     forRepairDeposit: (repair: string) => `deposit on repair ${repair}`,
     forAccount: 'the owner’s account',
-    tendered: 'Laid down',
+    tendered: 'Cash given',
     change: 'Change given',
     toAccount: 'Of it on the owner’s account',
     rounding: 'Rounded in cash',
-    onDate: 'Changed hands',
+    onDate: 'Date paid',
     balance: 'Left to pay',
     held: 'Held for the owner',
     signed: 'For the shop',

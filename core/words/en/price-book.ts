@@ -28,7 +28,7 @@ export const priceBook = {
   clocks: 'Clocks seen to',
   outsideWork: 'Outside work',
   feeTakenOff: 'Fee for an earlier estimate, taken off',
-  take: 'Take the line',
+  take: 'Add the line',
   comesTo: (amount: string) => `Comes to ${amount}.`,
   taken: (line: number) => `Taken as line ${line}.`,
   working: 'Working',

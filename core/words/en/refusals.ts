@@ -11,7 +11,7 @@ const paperSizes = (kind: AnyKind) => sizesOf[kind].map(size => paperSizeNames[s
 /** What the shop's rules refuse, and what the edge finds wrong with what was typed: what is wrong and what to do. */
 export const refusals = {
   'book.otherFigures': (v: Needs<'quantity' | 'unit'>) =>
-    `The price book says ${v.quantity} at ${v.unit} now. Take the line from it anew, or write the price yourself.`,
+    `The price book says ${v.quantity} at ${v.unit} now. Add the line from it anew, or write the price yourself.`,
   'unseen.silvered-dial': () =>
     'A silvered dial is left alone or re-silvered, never cleaned. Read the cautions on the bench card and record that they were seen; then this can be written.',
   'refused.silvered-dial': () =>
@@ -122,7 +122,7 @@ export const refusals = {
   'belonging.unknown': () => 'This belonging is not on the claim check.',
   'estimate.unknown': () => 'This estimate is not in the ledger.',
   'estimate.sent': () => 'This estimate has been sent and stays as it is. Write a new version.',
-  'estimate.notSent': () => 'Send the estimate before recording the owner’s word on it.',
+  'estimate.notSent': () => 'Send the estimate before recording the answer to it.',
   'estimate.newer': (v: Needs<'repair' | 'number'>) =>
     `Repair ${v.repair} has a newer estimate, ${v.number}. Look at that one first.`,
   'estimate.writtenMeanwhile': (v: Needs<'number'>) =>
@@ -136,7 +136,7 @@ export const refusals = {
     `Meanwhile a word was recorded: ${v.who}, ${v.answer === 'declined' ? 'declined' : 'go-ahead'}. Read it below; send this again to record a further word.`,
   'estimate.highBelowLow': () => 'The upper end must not be below the estimate itself.',
   'limit.exceeded': (v: Needs<'total' | 'limit'>) =>
-    `This comes to ${v.total}, above the ${v.limit} the owner has agreed to. Write a supplement and record the owner’s word first.`,
+    `This comes to ${v.total}, above the ${v.limit} the owner has agreed to. Write a supplement and record the answer first.`,
   'limit.part': (v: Needs<'total' | 'limit' | 'most'>) =>
     `With this part the bill would come to ${v.total}. The owner has agreed to ${v.limit}; without a new word it may come to ${v.most} at most. Write a supplement and ask the owner, or tick that the shop bears its cost.`,
   'limit.outside': (v: Needs<'total' | 'limit' | 'most'>) =>

@@ -13,7 +13,7 @@ export const register = {
   line: {
     label: 'Find the place of a name, or enter an owner',
     name: 'Name',
-    goTo: 'Turn to the name',
+    goTo: 'Go to',
     enter: 'Enter a new owner',
   },
   turn: {
@@ -112,7 +112,7 @@ export const register = {
     taken: 'Taken in',
     number: 'No.',
     repair: 'Clock and fault',
-    standing: 'Standing',
+    standing: 'Status',
     comeback: 'came back under warranty',
     noRepairs: 'Nothing was taken in from this owner yet.',
     takeIn: 'Take in a clock',
@@ -144,8 +144,8 @@ export const register = {
     said: 'The contact is added.',
   },
   strikeContact: {
-    act: 'Strike out',
-    of: (value: string) => `Strike out ${value}`,
+    act: 'Remove',
+    of: (value: string) => `Remove ${value}`,
     reason: 'Why it is wrong or no longer so',
     send: 'Strike it out',
     said: (value: string) => `${value} is struck out and stays legible.`,
@@ -204,7 +204,7 @@ export const register = {
     openRepair: (number: number) => `Open repair ${number}`,
     takeIn: 'Take it in',
     description: 'Description',
-    form: 'Form',
+    form: 'Kind of clock',
     maker: 'Maker as read',
     serial: 'Serial number',
     marks: 'Marks',

@@ -19,7 +19,7 @@ export const screens = {
   skipToPage: 'Go to the page',
   titleOf: (page: string, shop: string) => `${page} · ${shop}`,
   opening: 'Opening the ledger …',
-  notThere: { heading: 'There is no such page', advice: 'Choose a page from the thumb index.' },
+  notThere: { heading: 'There is no such page', advice: 'Choose a page from the page tabs.' },
   broken: {
     heading: 'This page could not be shown',
     advice:
@@ -99,8 +99,8 @@ export const screens = {
   lamp: {
     label: 'Light',
     auto: 'as this computer',
-    light: 'daylight',
-    lamp: 'lamp',
+    light: 'light',
+    lamp: 'dark',
   },
   keys: {
     open: 'Keys',
@@ -110,7 +110,7 @@ export const screens = {
     singleHint:
       'Turn this off if speech input or a stray key turns the page by accident. Alt with a figure always works.',
     list: [
-      { keys: ['1', '…', '7'], does: 'turn to a page of the thumb index' },
+      { keys: ['1', '…', '7'], does: 'go to a page' },
       { keys: ['Alt', '1', '…', '7'], does: 'the same, also while writing' },
       { keys: ['/'], does: 'go to the find box (or Ctrl F)' },
       { keys: ['.'], does: 'go to the entry line at the foot of the page' },
@@ -123,7 +123,7 @@ export const screens = {
     ],
   },
   problems: {
-    heading: (n: number) => (n === 1 ? 'One thing to put right' : `${n} things to put right`),
+    heading: (n: number) => (n === 1 ? 'Please check this' : `Please check these ${n} things`),
     kept: 'Everything you typed is still here.',
   },
   form: {
@@ -173,7 +173,7 @@ export const screens = {
     taxAdvice:
       'What is taxed, and at which rate, differs from place to place: ask whoever knows the law where you are.',
     prices: 'Prices',
-    benchRate: 'Bench hour',
+    benchRate: 'Hourly rate',
     you: 'You',
     person: 'Your name',
     firstNumber: 'First repair number',

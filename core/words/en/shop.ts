@@ -64,9 +64,9 @@ export const shop = {
       'Estimated dates and the run-in go by these hours. A break is the gap between two stretches; leave both fields empty where the shop is closed.',
     weekdays: ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'],
     day: 'Day',
-    stretch: (n: number) => (n === 1 ? 'First stretch' : n === 2 ? 'Second stretch' : `Stretch ${n}`),
-    from: (day: string, n: number) => `${day}, stretch ${n}, from`,
-    to: (day: string, n: number) => `${day}, stretch ${n}, to`,
+    stretch: (n: number) => (n === 1 ? 'First opening' : n === 2 ? 'Second opening' : `Opening ${n}`),
+    from: (day: string, n: number) => `${day}, opening ${n}, from`,
+    to: (day: string, n: number) => `${day}, opening ${n}, to`,
     until: 'to',
   },
 
@@ -99,9 +99,9 @@ export const shop = {
   prices: {
     intro:
       'What a line of an estimate is taken from. All of it is the shop’s own policy; lines written before keep their price. Before tax, unless prices contain it (see Tax).',
-    benchRate: 'Bench hour',
+    benchRate: 'Hourly rate',
     benchRateHint: 'What an hour of labour is charged at.',
-    minimumCharge: 'Least charge for labour',
+    minimumCharge: 'Minimum charge for labour',
     minimumChargeHint: '0 where there is none.',
     rushPercent: 'Added for rush work',
     hoursTitle: 'Hours of work',
@@ -110,7 +110,7 @@ export const shop = {
     lineOf: (n: number) => `line ${n}`,
     work: 'Work',
     noWork: 'choose …',
-    form: 'Form',
+    form: 'Kind of clock',
     anyForm: 'any clock',
     trains: 'Trains',
     anyTrains: 'any',

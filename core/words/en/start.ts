@@ -174,5 +174,5 @@ export const start = {
 /** Why a request was turned away before it reached the ledger. */
 export type Refusal = keyof typeof start.refusals
 
-/** The pages of the ledger in the order of the thumb index, Ctrl/Cmd+1 first. */
+/** The pages of the ledger in the order of the page tabs, Ctrl/Cmd+1 first. */
 export type PageName = keyof typeof start.menu.pages

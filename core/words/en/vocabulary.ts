@@ -48,7 +48,7 @@ const cautions = {
 
 /** The trade's own words for every coded entry. */
 export const vocabulary = {
-  notLookedAt: 'not looked at',
+  notLookedAt: 'not checked',
   forms: {
     longcase: 'longcase clock',
     bracket: 'bracket clock',
@@ -84,7 +84,7 @@ export const vocabulary = {
     verge: 'verge',
     'platform-lever': 'platform lever',
     cylinder: 'cylinder',
-    brocot: 'visible dead-beat',
+    brocot: 'Brocot',
     'pin-wheel': 'pin wheel',
     other: 'other escapement',
   } satisfies Record<Escapement, string>,
@@ -162,7 +162,7 @@ export const vocabulary = {
     down: 'run down',
     broken: 'broken',
     none: 'no springs',
-    unknown: 'not looked at',
+    unknown: 'not checked',
   } satisfies Record<SpringState, string>,
   belongings: {
     pendulum: 'pendulum',
@@ -184,7 +184,7 @@ export const vocabulary = {
   custodies: {
     received: 'received',
     kept: 'kept by owner',
-    absent: 'absent',
+    absent: 'did not come with it',
   } satisfies Record<Custody, string>,
   tasks: {
     assess: 'looking it over',
@@ -218,7 +218,7 @@ export const vocabulary = {
     service: 'service',
     repair: 'repair',
     'set-up': 'setting up',
-    none: 'no warranty',
+    none: 'other work (no warranty)',
   } satisfies Record<Scope, string>,
   lineWorks: {
     overhaul: 'full overhaul',
@@ -241,7 +241,7 @@ export const vocabulary = {
   messageAbouts: {
     ready: 'the clock is ready',
     estimate: 'the estimate',
-    finding: 'something found at the strip',
+    finding: 'something found when taken apart',
     reminder: 'waiting for word',
     delay: 'a later date',
     uncollected: 'still to be collected',

@@ -215,7 +215,7 @@ export const workingPapers = {
       invoice: (number: string) => `Invoice ${number}`,
       'credit-note': (number: string) => `Credit note ${number}`,
       payment: (number: string) => (number ? `Payment, receipt ${number}` : 'Payment'),
-      refund: (number: string) => (number ? `Given back, receipt ${number}` : 'Given back'),
+      refund: (number: string) => (number ? `Refunded, receipt ${number}` : 'Refunded'),
       'write-off': () => 'Written off',
       rounding: () => 'Cash rounding',
     },

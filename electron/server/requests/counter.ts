@@ -60,6 +60,14 @@ const belonging = z.strictObject({
 /** What the fault of a comeback comes from. */
 const causes = list(oneOf(exclusions), exclusions.length).default([])
 
+const decideCoverInput = z.strictObject({
+  repairId: id,
+  covered: z.boolean(),
+  causes,
+  goodwill: optional(400),
+  seen: z.strictObject({ covered: z.boolean(), causes }).nullable(),
+})
+
 const takeInInput = z.strictObject({
   owner: z.union([z.strictObject({ id }), z.strictObject(newOwnerFields)]),
   clock: z.union([z.strictObject({ id }), z.strictObject(newClockFields)]),
@@ -115,9 +123,7 @@ export const counter = new Hono<Env>()
     ),
     c => perform(c, estimateDate, c.req.valid('json')),
   )
-  .post('/decideCover', body(z.strictObject({ repairId: id, covered: z.boolean(), causes })), c =>
-    perform(c, decideCover, c.req.valid('json')),
-  )
+  .post('/decideCover', body(decideCoverInput), c => perform(c, decideCover, c.req.valid('json')))
   .post(
     '/tellOwner',
     body(

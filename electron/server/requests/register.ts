@@ -95,8 +95,10 @@ export const register = new Hono<Env>()
   .post('/addContact', body(z.strictObject({ ownerId: id, contact })), c =>
     perform(c, book.addContact, c.req.valid('json')),
   )
-  .post('/preferContact', body(z.strictObject({ contactId: id })), c =>
-    perform(c, book.preferContact, c.req.valid('json')),
+  .post(
+    '/preferContact',
+    body(z.strictObject({ contactId: id, seen: z.strictObject({ preferredId: id.nullable() }).nullable() })),
+    c => perform(c, book.preferContact, c.req.valid('json')),
   )
   .post('/strikeContact', body(z.strictObject({ contactId: id, reason: required(400) })), c =>
     perform(c, book.strikeContact, c.req.valid('json')),

@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { answer, type api } from '../../api.ts'
 import { useAskedAct } from '../../parts/act.tsx'
+import { TextField } from '../../parts/field.tsx'
 import { ComebackCover } from '../../register/comeback-cover.tsx'
 import { useShop } from '../../shop.tsx'
 import { ActPanel } from '../act-panel.tsx'
@@ -10,6 +11,8 @@ import type { ActProps } from '../repair.ts'
 export function DecideCover({ view: { repair, comeback }, close }: ActProps) {
   const { coverForm } = useShop().words.repair
   const [said, setSaid] = useState({ covered: repair.covered, causes: repair.comebackCauses })
+  const [goodwill, setGoodwill] = useState(repair.goodwill)
+  const seen = { covered: repair.covered, causes: [...repair.comebackCauses] }
   const act = useAskedAct(
     (ledger, input: Parameters<typeof api.counter.decideCover.$post>[0]['json']) =>
       answer(ledger.counter.decideCover.$post({ json: input })),
@@ -27,7 +30,13 @@ export function DecideCover({ view: { repair, comeback }, close }: ActProps) {
     <ActPanel
       title={coverForm.title}
       act={act}
-      input={() => ({ repairId: repair.id, ...said })}
+      input={() => ({
+        repairId: repair.id,
+        ...said,
+        covered: said.covered || goodwill.trim() !== '',
+        goodwill,
+        seen,
+      })}
       send={coverForm.send}
       close={close}
     >
@@ -36,6 +45,15 @@ export function DecideCover({ view: { repair, comeback }, close }: ActProps) {
           {...comeback}
           {...said}
           onChange={(causes, covered) => setSaid({ causes: [...causes], covered })}
+        />
+      )}
+      {!said.covered && (
+        <TextField
+          name="goodwill"
+          label={coverForm.goodwill}
+          hint={coverForm.goodwillHint}
+          value={goodwill}
+          onChange={setGoodwill}
         />
       )}
     </ActPanel>
