@@ -10,7 +10,6 @@ const civilText = /^(\d{4})-(\d{2})-(\d{2})$/
 /** The day's number, 0 on 1970-01-01, or undefined when `text` is no civil date. */
 export function dayOf(text: string): number | undefined {
   const [, year, month, date] = civilText.exec(text) ?? []
-  if (year === undefined || Number(year) < 1583) return undefined
   const day = Date.UTC(Number(year), Number(month) - 1, Number(date)) / dayMs
   return inCalendar(day) && civilDate(day) === text ? day : undefined
 }

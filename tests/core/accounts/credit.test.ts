@@ -5,9 +5,9 @@ import { linesLeft } from '../../../core/accounts/lines-left.ts'
 import { minor } from '../../../core/money/minor.ts'
 import { type PricedContents, repriced } from '../../../core/papers/price-input.ts'
 import { priced } from '../../../core/pricing/price.ts'
-import type { PriceInput } from '../../../core/pricing/price-input.ts'
+import type { PriceInput, PriceLine } from '../../../core/pricing/price-input.ts'
 import { taxRows } from '../../../core/tax/rows.ts'
-import { must } from '../must.ts'
+import { must, refusals } from '../must.ts'
 import { anyPriceInput } from '../tax/any-document.ts'
 
 /** An invoice over the lines of a document that was priced. */
@@ -180,5 +180,133 @@ describe('a credit of an invoice', () => {
       }),
       { numRuns: 400 },
     )
+  })
+})
+
+describe('the lines of a credit', () => {
+  const plain = { basis: 'group', mode: 'half-up', inclusive: false } as const
+  const line = (more: Partial<PriceLine>): PriceLine => ({
+    kind: 'labour',
+    quantity: '1',
+    unit: '10.00',
+    taxes: [],
+    ...more,
+  })
+  const invoice = (...lines: PriceLine[]) => invoiceOf({ currency: 'GBP', tax: plain, lines })
+  const refused = (of: PricedContents, before: PricedContents[], ...choices: CreditChoice[]) =>
+    refusals(creditOf(of, before, choices))
+
+  it('turn the sign of what they take back, of a line below nothing too', () => {
+    const paper = invoice(
+      line({ quantity: '2', unit: '30.00' }),
+      line({ kind: 'fee', quantity: '-2', unit: '25.00' }),
+    )
+    const whole = credited(paper, [], null)
+    expect(whole.lines.map(({ quantity, net }) => [quantity, net])).toEqual([
+      ['-2', -6000],
+      ['2', 5000],
+    ])
+    const part = credited(paper, [], [byQuantity(0, '1'), byQuantity(1, '1')])
+    expect(part.lines.map(({ quantity, net }) => [quantity, net])).toEqual([
+      ['-1', -3000],
+      ['1', 2500],
+    ])
+    const amounts = credited(paper, [], [byAmount(0, '10.00'), byAmount(1, '4.00')])
+    expect(amounts.lines.map(({ quantity, unit, net }) => [quantity, unit, net])).toEqual([
+      ['-1', '10.00', -1000],
+      ['1', '4.00', 400],
+    ])
+  })
+
+  it('keep what work they were, and say by what they take it back', () => {
+    const paper = invoice(line({ quantity: '2' }))
+    const work = { ...paper, lines: paper.lines.map(one => ({ ...one, work: 'overhaul' as const })) }
+    const [byAmounts] = credited(work, [], [byAmount(0, '1.00')]).lines
+    expect(byAmounts).toMatchObject({ work: 'overhaul', credits: { line: 0, by: 'amount' } })
+    const [byQuantities] = credited(work, [], [byQuantity(0, '1')]).lines
+    expect(byQuantities).toMatchObject({ work: 'overhaul', credits: { line: 0, by: 'quantity' } })
+    expect(credited(paper, [], [byAmount(0, '1.00')]).lines[0]).not.toHaveProperty('work')
+  })
+
+  it('have the rest of a line as a charge or an allowance beside its unit price', () => {
+    const [plainRest] = credited(invoice(line({})), [], null).lines
+    expect([plainRest?.charge, plainRest?.allowance]).toEqual([undefined, undefined])
+    const charged = invoice(line({ quantity: '2', charge: '5.00' }))
+    expect(credited(charged, [], null).lines[0]).toMatchObject({
+      quantity: '-2',
+      allowance: '5.00',
+      net: -2500,
+    })
+    const first = credited(charged, [], [byAmount(0, '9.00')])
+    expect(credited(charged, [first], null).lines[0]).toMatchObject({
+      quantity: '-2',
+      charge: '4.00',
+      net: -1600,
+    })
+  })
+
+  it('take a line that is a charge alone by its amount', () => {
+    const paper = invoice(line({ quantity: '0', unit: '0', charge: '5.00' }), line({}))
+    expect(credited(paper, [], null).lines.map(({ credits, net }) => [credits?.by, net])).toEqual([
+      ['amount', -500],
+      ['quantity', -1000],
+    ])
+  })
+
+  it('leave out lines of which nothing is left', () => {
+    const paper = invoice(line({}), line({ quantity: '2' }))
+    const first = credited(paper, [], [byQuantity(0, '1')])
+    expect(credited(paper, [first], null).lines.map(({ credits }) => credits?.line)).toEqual([1])
+    expect(refused(paper, [first], byQuantity(0, '1'))).toEqual(['credit.lineCredited lines[0].quantity'])
+    expect(refused(paper, [first], byAmount(0, '1.00'))).toEqual(['credit.lineCredited lines[0].amount'])
+  })
+
+  it('may come to all that is left of a line and to no cent more', () => {
+    const paper = invoice(line({ quantity: '3' }))
+    expect(refused(paper, [], byAmount(0, '30.00'))).toEqual([])
+    expect(refused(paper, [], byAmount(0, '30.01'))).toEqual(['credit.amountLeft lines[0].amount'])
+    for (const none of ['0', '-1.00'])
+      expect(refused(paper, [], byAmount(0, none))).toEqual(['number.notPositive lines[0].amount'])
+    const first = credited(paper, [], [byAmount(0, '20.00')])
+    expect(refused(paper, [first], byQuantity(0, '1'))).toEqual([])
+    expect(refused(paper, [first], byQuantity(0, '2'))).toEqual(['credit.amountLeft lines[0].quantity'])
+    expect(credited(paper, [first], [byQuantity(0, '3')]).priced.taxInclusive).toBe(-1000)
+  })
+
+  it('say of what whole they are a part, unless they take back everything at once', () => {
+    const paper = invoice(line({ quantity: '2', taxes: [{ code: 'VAT', rate: '20' }] }))
+    const first = must(creditOf(paper, [], [byQuantity(0, '1')]))
+    expect(first.partOf).toMatchObject([{ code: 'VAT', whole: { amount: 2000, tax: 400 } }])
+    expect(must(creditOf(paper, [], null))).not.toHaveProperty('partOf')
+    expect(must(creditOf(paper, [credited(paper, [], [byQuantity(0, '1')])], null))).toHaveProperty('partOf')
+  })
+
+  it('leave of an invoice no other sign than it has, also after a credit before and below nothing', () => {
+    const paper = invoice(line({ unit: '100.00' }), line({ kind: 'fee', quantity: '-1', unit: '25.00' }))
+    const first = credited(paper, [], [byAmount(0, '70.00')])
+    expect(refused(paper, [first], byAmount(0, '5.00'))).toEqual([])
+    expect(refused(paper, [first], byAmount(0, '5.01'))).toEqual(['credit.moreThanLeft lines'])
+    const below = invoice(line({}), line({ kind: 'fee', quantity: '-1', unit: '25.00' }))
+    expect(refused(below, [], byAmount(1, '15.00'))).toEqual([])
+    expect(refused(below, [], byAmount(1, '15.01'))).toEqual(['credit.moreThanLeft lines'])
+  })
+
+  it('have credited an invoice only once there was a credit, and nothing of any line is left', () => {
+    const nothing = invoice(line({}), line({ kind: 'fee', quantity: '-1' }))
+    expect(isCredited(nothing, [])).toBe(false)
+    const part = credited(nothing, [], [byAmount(0, '4.00'), byAmount(1, '4.00')])
+    expect(isCredited(nothing, [part])).toBe(false)
+    expect(isCredited(nothing, [part, credited(nothing, [part], null)])).toBe(true)
+    expect(isCredited(invoice(line({ quantity: '0' })), [])).toBe(false)
+  })
+
+  it('of a paper that does not say what it takes back are those of the whole', () => {
+    const paper = invoice(line({ quantity: '2' }), line({}))
+    const mirror = credited(paper, [], null)
+    const old = { ...mirror, lines: mirror.lines.map(({ credits: _credits, ...rest }) => rest) }
+    expect(linesLeft(paper, [old])).toEqual([
+      { quantity: '0', amount: 0 },
+      { quantity: '0', amount: 0 },
+    ])
   })
 })

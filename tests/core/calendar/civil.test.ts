@@ -77,3 +77,13 @@ test('dates beyond the calendar are a bug and throw', () => {
   expect(() => addMonths('9999-12-31', 1)).toThrow(RangeError)
   expect(() => addDays('2026-02-30', 1)).toThrow(RangeError)
 })
+
+test('no days are counted from or to what is no date, and it has no weekday', () => {
+  expect(() => daysBetween('2026-02-30', '2026-03-01')).toThrow(RangeError)
+  expect(() => daysBetween('2026-03-01', 'today')).toThrow(RangeError)
+  expect(() => weekday('today')).toThrow(RangeError)
+})
+
+test('a year of the first century is not one of the twentieth', () => {
+  expect(isCivilDate('0050-01-01')).toBe(false)
+})

@@ -33,6 +33,23 @@ describe('the computer’s clock', () => {
     expect(doubt('2027-03-25T17:00:00.000Z', '2027-03-31T10:00:00.000Z')).toBe('ahead')
   })
 
+  it('is doubted where the only open day is the second of those between', () => {
+    expect(doubt('2027-03-06T10:00:00.000Z', '2027-03-09T00:00:00.000Z')).toBe('ahead')
+  })
+
+  it('is not doubted within 24 hours, not even where an open day of 23 hours lies between', () => {
+    const always = must(
+      workCalendar({
+        week: [1, 2, 3, 4, 5, 6, 7].map(day => ({ day, from: '09:00', to: '17:00' })),
+        holidays: [],
+      }),
+    )
+    // Clocks go forward on Sunday 28 March 2027: 23:50 on Saturday to 00:50 on Monday is 24 hours.
+    const doubtAt = (now: string) => clockDoubt({ last: '2027-03-27T23:50:00.000Z', now }, always, london)
+    expect(doubtAt('2027-03-28T23:50:00.000Z')).toBeNull()
+    expect(doubtAt('2027-03-28T23:50:00.001Z')).toBe('ahead')
+  })
+
   it('goes by the days of the shop’s own time zone', () => {
     // 23:30 on Monday in London is Tuesday morning in Auckland.
     expect(doubt('2027-03-01T23:30:00.000Z', '2027-03-03T23:45:00.000Z')).toBe('ahead')

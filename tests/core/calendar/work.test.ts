@@ -6,6 +6,7 @@ import {
   isOpen,
   isOpenAt,
   isOpenOn,
+  lastOpenMinute,
   nextOpen,
   type Opening,
   subtractWorkMinutes,
@@ -160,4 +161,80 @@ test.each([-1, 0.5, Number.NaN, Number.POSITIVE_INFINITY])('%d minutes are a pro
     'calendar.minutes minutes',
     'date.notALocalTime from',
   ])
+})
+
+const hours = (day: number, from: string, to: string) => ({ day, from, to })
+const wrongWeek = (...entries: WorkWeek) => refusals(workCalendar({ week: entries, holidays: [] }))
+
+test('a weekday is a whole number from 1 to 7', () => {
+  expect([wrongWeek(hours(1, '09:00', '17:00')), wrongWeek(hours(7, '09:00', '17:00'))]).toEqual([[], []])
+  for (const day of [0, 1.5, 8])
+    expect(wrongWeek(hours(day, '09:00', '17:00'))).toEqual(['calendar.weekday week[0].day'])
+})
+
+test('open hours last a minute at least, and are told right by both their ends', () => {
+  expect(wrongWeek(hours(1, '09:00', '09:01'))).toEqual([])
+  expect(wrongWeek(hours(1, '09:00', '09:00'))).toEqual(['calendar.endsBeforeItBegins week[0].to'])
+  expect(wrongWeek(hours(1, 'x', '09:00'))).toEqual(['calendar.time week[0].from'])
+  expect(wrongWeek(hours(1, '09:00', 'x'))).toEqual(['calendar.time week[0].to'])
+})
+
+test('hours may touch and not overlap, in whatever order they are entered', () => {
+  const [early, late] = [hours(1, '09:00', '12:30'), hours(1, '12:30', '17:00')]
+  expect([wrongWeek(early, late), wrongWeek(late, early)]).toEqual([[], []])
+  const before = hours(1, '08:00', '09:01')
+  expect(wrongWeek(late, before, hours(2, '08:00', '09:00'), early)).toEqual(['calendar.overlap week[3]'])
+  expect(wrongWeek(hours(2, '08:00', '17:00'), before, hours(1, '09:00', '10:00'))).toEqual([
+    'calendar.overlap week[2]',
+  ])
+  expect(
+    wrongWeek(hours(2, '09:00', '12:00'), hours(1, '10:00', '11:00'), hours(3, '09:30', '10:00')),
+  ).toEqual([])
+})
+
+test('the order of a day’s stretches does not matter', () => {
+  const turned = must(workCalendar({ ...opening, week: week.toReversed() }))
+  expect(must(addWorkMinutes(turned, '2026-12-29T09:00', 300))).toBe('2026-12-29T14:30')
+})
+
+test('a closure of one day is one; before its first and after its last day the shop is open', () => {
+  const closures = [{ from: '2027-02-02', to: '2027-02-02' }]
+  const closed = must(workCalendar({ ...opening, closures }))
+  expect(['2027-02-01', '2027-02-02', '2027-02-03'].map(on => isOpenOn(closed, on))).toEqual([
+    true,
+    false,
+    true,
+  ])
+  expect(refusals(workCalendar({ ...opening, closures: [{ from: '2027-02-02', to: 'x' }] }))).toEqual([
+    'date.notADate closures[0].to',
+  ])
+})
+
+test('the last open minute before a time is the latest of that day’s stretches, and lies after the other time', () => {
+  const last = (at: string, after: string) => {
+    const minute = lastOpenMinute(calendar, localMinute(at) ?? 0, localMinute(after) ?? 0)
+    return minute === undefined ? undefined : localTime(minute)
+  }
+  const before = '2026-12-21T10:00'
+  expect(last('2026-12-29T18:00', before)).toBe('2026-12-29T16:59')
+  expect(last('2026-12-29T12:45', before)).toBe('2026-12-29T12:29')
+  expect(last('2026-12-29T09:01', before)).toBe('2026-12-29T09:00')
+  expect(last('2026-12-29T09:00', before)).toBe('2026-12-24T16:59')
+  expect(last('2026-12-29T09:01', '2026-12-29T09:00')).toBeUndefined()
+  expect(last('2026-12-29T09:02', '2026-12-29T09:00')).toBe('2026-12-29T09:01')
+})
+
+test('work can be done up to the last minute of the calendar and from its first, not beyond', () => {
+  const day = [1, 2, 3, 4, 5, 6, 7].map(weekday => hours(weekday, '00:00', '24:00'))
+  const always = must(workCalendar({ week: day, holidays: [] }))
+  expect(must(addWorkMinutes(always, '9999-12-31T00:00', 1439))).toBe('9999-12-31T23:59')
+  expect(refusals(addWorkMinutes(always, '9999-12-31T00:00', 1440))).toEqual(['calendar.neverOpen from'])
+  expect(must(subtractWorkMinutes(always, '1583-01-01T12:00', 720))).toBe('1583-01-01T00:00')
+  expect(refusals(subtractWorkMinutes(always, '1583-01-01T12:00', 721))).toEqual(['calendar.neverOpen to'])
+  // 1583 began on a Saturday.
+  expect(refusals(subtractWorkMinutes(calendar, '1583-01-03T10:00', 61))).toEqual(['calendar.neverOpen to'])
+})
+
+test('minutes that are none are a problem at a time that exists, too', () => {
+  expect(refusals(addWorkMinutes(calendar, '2026-01-05T10:00', -1))).toEqual(['calendar.minutes minutes'])
 })

@@ -74,3 +74,13 @@ test('a zone or time that does not exist is a bug and throws', () => {
   expect(() => localOf('2026-11-25T09:00:00.000Z', 'Mars/Olympus')).toThrow(RangeError)
   expect(() => instantOf('2026-11-25T24:00', 'UTC')).toThrow(RangeError)
 })
+
+test('what is skipped west of Greenwich is the first minute after it too', () => {
+  expect(instantOf('2026-03-08T02:30', 'America/New_York')).toBe('2026-03-08T07:00:00.000Z')
+})
+
+test('what is no time, zone or instant is named', () => {
+  expect(() => instantOf('2026-11-25T24:00', 'UTC')).toThrow('not a local time: 2026-11-25T24:00')
+  expect(() => localOf('2026-11-25T09:00:00.000Z', 'Mars/Olympus')).toThrow('not a time zone: Mars/Olympus')
+  expect(() => localOf('today', 'UTC')).toThrow('not an instant: today')
+})

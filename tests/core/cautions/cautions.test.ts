@@ -25,6 +25,8 @@ describe('cautions', () => {
     expect(raised({ power: 'mains' })).toEqual(['mains'])
     expect(raised({ form: 'longcase', power: 'weight' })).toEqual(['lead-weights', 'tall-case'])
     expect(raised({ form: 'torsion' })).toEqual(['dome'])
+    expect(raised({ form: 'skeleton' })).toEqual(['dome'])
+    expect(raised({ form: 'cuckoo', power: 'weight' })).toEqual([])
   })
 
   it('must be acknowledged where someone can be hurt', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { saysAll, whereBelongingIs, whereClockIs } from '../../../core/custody/custody.ts'
+import { saysAll, whereabouts, whereBelongingIs, whereClockIs } from '../../../core/custody/custody.ts'
 import { type Stage, stages } from '../../../core/standing/stages.ts'
 
 describe('custody', () => {
@@ -18,6 +18,10 @@ describe('custody', () => {
       declined: 'counter',
       collected: 'owner',
     })
+  })
+
+  it('is read from the counter to the owner', () => {
+    expect(whereabouts).toEqual(['counter', 'bench', 'shelf', 'by-tag', 'vendor', 'owner'])
   })
 
   it('a part that was received is put by under its tag until it is given back; what never was is nowhere', () => {

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { allocate } from '../../../core/money/allocate.ts'
+import { apportion } from '../../../core/money/apportion.ts'
 import { minor } from '../../../core/money/minor.ts'
 import { must, refusals } from '../must.ts'
 
@@ -55,4 +56,14 @@ test('weights that are no whole numbers ≥ 0, or all nothing, are problems', ()
   ])
   expect(refusals(allocate(minor(1), [0, 0]))).toEqual(['allocate.noWeight weights'])
   expect(refusals(allocate(minor(1), []))).toEqual(['allocate.noWeight weights'])
+})
+
+test('a wrong weight among nothing else is named by itself', () => {
+  expect(refusals(allocate(minor(1), [-1, 0]))).toEqual(['allocate.weight weights[0]'])
+})
+
+test('of shares equally far behind, one above nothing gets the odd unit before one below, and nothing gets none', () => {
+  const tenths = (...shares: number[]) => shares.map(n => ({ n: BigInt(n), d: 10n }))
+  expect(apportion(0n, tenths(0, -6, 4))).toEqual([0n, -1n, 1n])
+  expect(apportion(2n, tenths(0, 10))).toEqual([0n, 2n])
 })

@@ -16,9 +16,22 @@ describe('cash', () => {
     ])
   })
 
-  it('is rounded in some countries of the euro and not in others', () => {
-    expect(usualCashStep('EUR', 'FI')).toBe('0.05')
+  // AUD, HUF and NZD, and the countries of the euro, from memory.
+  it('is rounded so elsewhere', () => {
+    expect(['AUD', 'CZK', 'HUF', 'NOK', 'NZD'].map(code => usualCashStep(code, ''))).toEqual([
+      '0.05',
+      '1',
+      '5',
+      '1',
+      '0.10',
+    ])
+  })
+
+  it('is rounded to five cents in some countries of the euro, there in euro alone', () => {
+    const rounding = ['BE', 'EE', 'FI', 'IE', 'IT', 'LT', 'NL', 'SK']
+    expect(rounding.filter(country => usualCashStep('EUR', country) !== '0.05')).toEqual([])
     expect(usualCashStep('EUR', 'DE')).toBe('0')
+    expect(usualCashStep('GBP', 'IE')).toBe('0')
   })
 
   it('goes to the nearest coin, halves away from nothing, alike when it is given back', () => {

@@ -26,3 +26,11 @@ test('every currency is listed once, in order, with three capitals', () => {
   expect([...currencies].sort()).toEqual(currencies)
   expect(currencies.filter(code => !/^[A-Z]{3}$/.test(code))).toEqual([])
 })
+
+// ISO 4217 list three: withdrawn since 2020.
+test('currencies that were withdrawn can be read on old papers, and no books are kept in them', () => {
+  for (const code of ['ANG', 'BGN', 'CUC', 'HRK', 'SLL', 'ZWL']) {
+    expect(minorDigits(code)).toBe(2)
+    expect(currencies).not.toContain(code)
+  }
+})

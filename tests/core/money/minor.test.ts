@@ -1,6 +1,14 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { minor, minorText, parseMinor, sumMinor } from '../../../core/money/minor.ts'
+import {
+  minor,
+  minorText,
+  parseAmount,
+  parseMinor,
+  parseMinorRounded,
+  sumMinor,
+} from '../../../core/money/minor.ts'
+import { percentOf, times } from '../../../core/money/scaled.ts'
 import { must, refusals } from '../must.ts'
 
 test.each([
@@ -62,4 +70,31 @@ test('an amount is written with all the currency’s places', () => {
   expect(minorText(minor(-5), 'JPY')).toBe('-5')
   expect(minorText(minor(1234), 'BHD')).toBe('1.234')
   expect(() => minorText(minor(1), 'XAU')).toThrow(RangeError)
+})
+
+test('half a minor unit is a bug and throws; the least amount is as far from nothing as the largest', () => {
+  expect(() => minor(0.5)).toThrow('not a whole number of minor units: 0.5')
+  expect(must(parseMinor('-90071992547409.91', 'USD', 'paid'))).toBe(-Number.MAX_SAFE_INTEGER)
+})
+
+test('an amount of any precision is rounded half up, away from nothing', () => {
+  const rounded = (text: string) => must(parseMinorRounded(text, 2, 'paid'))
+  expect(['0.125', '-0.125', '0.1249'].map(rounded)).toEqual([13, -13, 12])
+  expect(refusals(parseMinorRounded('1e2', 2, 'paid'))).toEqual(['money.notADecimal paid'])
+})
+
+test('an amount that may not lie below nothing may be nothing', () => {
+  expect(must(parseAmount('0', 'GBP', 'paid'))).toBe(0)
+  expect(refusals(parseAmount('-0.01', 'GBP', 'paid'))).toEqual(['number.negative paid'])
+  expect(refusals(parseAmount('x', 'GBP', 'paid'))).toEqual(['money.notADecimal paid'])
+})
+
+test('nothing is written without a sign', () => {
+  expect(minorText(minor(0), 'EUR')).toBe('0.00')
+})
+
+test('so many percent of an amount are rounded half up, also percent with places', () => {
+  expect(percentOf(100n, { units: 125n, scale: 1 })).toBe(13n)
+  expect(percentOf(-100n, { units: 125n, scale: 1 })).toBe(-13n)
+  expect(times({ units: 5n, scale: 1 }, { units: 25n, scale: 2 }, 2)).toBe(13n)
 })

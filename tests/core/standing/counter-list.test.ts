@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import {
   type CounterFacts,
   counterGroup,
+  counterGroups,
   isLate,
   isUncollected,
 } from '../../../core/standing/counter-list.ts'
@@ -23,6 +24,19 @@ describe('the counter’s list', () => {
   it('puts a comeback at the head of the queue until it is ready', () => {
     expect(group({ comeback: true, stage: 'waiting', waitingFor: 'owner' })).toBe('comeback')
     expect(group({ comeback: true, stage: 'ready' })).toBe('to-collect')
+  })
+
+  it('reads from what is most urgent to the owner waiting', () => {
+    expect(counterGroups).toEqual([
+      'comeback',
+      'to-collect',
+      'awaiting-word',
+      'to-send',
+      'late',
+      'parts-in',
+      'to-estimate',
+      'in-hand',
+    ])
   })
 
   it('asks for the owner’s word wherever a repair waits for it', () => {

@@ -16,6 +16,20 @@ import {
 const all = Object.keys(stages)
 
 describe('the stages of a repair', () => {
+  test('each has passed so many of the eight notches of the count wheel', () => {
+    expect(Object.entries(stages).map(([stage, { notches }]) => [stage, notches])).toEqual([
+      ['taken-in', 1],
+      ['estimate-out', 2],
+      ['go-ahead', 3],
+      ['on-the-bench', 4],
+      ['waiting', 4],
+      ['running-in', 6],
+      ['ready', 7],
+      ['declined', 7],
+      ['collected', 8],
+    ])
+  })
+
   test('a clock is in the shop until it is collected', () => {
     expect(stagesThat(isInShop)).toEqual(all.filter(stage => stage !== 'collected'))
   })

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type Stage, stages } from '../../../core/standing/stages.ts'
-import { type RepairFacts, repairStanding } from '../../../core/standing/standing.ts'
+import { type RepairAct, type RepairFacts, repairStanding } from '../../../core/standing/standing.ts'
 
 const fresh: RepairFacts = {
   covered: false,
@@ -157,4 +157,90 @@ describe('the standing of a repair', () => {
       }),
     )
   })
+})
+
+describe('what blocks an act', () => {
+  const worked = { ...agreed, workBegun: true }
+  const ready = { ...worked, readyAt: at }
+  const runningIn = { ...worked, runIn: 'running' } as const
+
+  it.each<[RepairAct, string, Partial<RepairFacts>]>([
+    ['record-word', 'standing.noEstimateSent', { estimateWritten: true }],
+    ['send-estimate', 'standing.noEstimateWritten', {}],
+    ['send-estimate', 'standing.noEstimateWritten', { estimateWritten: true, estimateSent: true }],
+    ['write-estimate', 'standing.alreadyReady', ready],
+    ['end-wait', 'standing.notWaiting', worked],
+    ['work', 'standing.noGoAhead', {}],
+    ['work', 'standing.runningIn', runningIn],
+    ['work', 'standing.alreadyReady', ready],
+    ['start-run-in', 'standing.noGoAhead', {}],
+    ['start-run-in', 'standing.noWork', agreed],
+    ['start-run-in', 'standing.alreadyReady', ready],
+    ['start-run-in', 'standing.runningIn', runningIn],
+    ['decide-run-in', 'standing.notRunningIn', worked],
+    ['declare-ready', 'standing.noGoAhead', {}],
+    ['declare-ready', 'standing.alreadyReady', ready],
+    ['declare-ready', 'standing.runningIn', runningIn],
+    ['declare-ready', 'standing.labourRunning', { ...worked, labourRunning: true }],
+    ['declare-ready', 'standing.stillWaiting', { ...worked, waitsOpen: ['parts'] }],
+    ['back-to-bench', 'standing.notReady', worked],
+    ['invoice', 'standing.notReady', worked],
+    ['invoice', 'standing.invoiced', { ...ready, invoiced: true }],
+    ['hand-over', 'standing.notReady', worked],
+    ['hand-over', 'standing.notInvoiced', ready],
+    ['hand-over', 'standing.collected', { ...ready, collectedAt: at }],
+  ])('%s: %s', (act, code, facts) => {
+    expect(standing(facts).blocked).toContainEqual({ act, code })
+  })
+
+  it('is nothing once what it waits for is there', () => {
+    const open: [RepairAct, Partial<RepairFacts>][] = [
+      ['record-word', { estimateWritten: true, estimateSent: true }],
+      ['send-estimate', { estimateWritten: true }],
+      ['write-estimate', { ...agreed, word: 'declined' }],
+      ['end-wait', { ...worked, waitsOpen: ['other'] }],
+      ['work', agreed],
+      ['start-run-in', worked],
+      ['decide-run-in', runningIn],
+      ['declare-ready', agreed],
+      ['declare-ready', { estimateOnly: true }],
+      ['back-to-bench', ready],
+      ['invoice', ready],
+      ['hand-over', { ...ready, invoiced: true }],
+    ]
+    for (const [act, facts] of open) expect(standing(facts).next, act).toContain(act)
+  })
+})
+
+describe('what a repair waits for', () => {
+  it('is the owner before outside work, that before parts, and these before anything else', () => {
+    const all = ['other', 'parts', 'outside-work', 'owner'] as const
+    const waits = all.map((_, i) => standing({ waitsOpen: all.slice(0, i + 1) }, agreed).waitingFor)
+    expect(waits).toEqual(['other', 'parts', 'outside-work', 'owner'])
+  })
+
+  it('is nothing before the go-ahead: no wait and no work makes it further than it is', () => {
+    expect(standing({ waitsOpen: ['parts'], workBegun: true })).toMatchObject({
+      stage: 'taken-in',
+      waitingFor: null,
+    })
+  })
+
+  it('is not the sending of an estimate that is not written, or was sent', () => {
+    const found = { ...agreed, findingOpen: true }
+    expect(standing({}).toSend).toBe(false)
+    expect(standing(found)).toMatchObject({ waitingFor: 'owner', toSend: false })
+    expect(standing({ ...found, estimateWritten: false, estimateSent: false }).toSend).toBe(false)
+  })
+})
+
+it('leads with the acts of its stage, in their order', () => {
+  const leads: [Partial<RepairFacts>, string[]][] = [
+    [{ estimateWritten: true }, ['send-estimate', 'write-estimate']],
+    [{ ...agreed, workBegun: true }, ['work', 'start-run-in']],
+    [{ ...agreed, waitsOpen: ['parts'] }, ['record-word', 'end-wait']],
+    [{ ...agreed, estimateSent: false, waitsOpen: ['owner'] }, ['send-estimate', 'end-wait']],
+    [{ estimateSent: true, findingOpen: true }, ['record-word']],
+  ]
+  for (const [facts, acts] of leads) expect(standing(facts).next.slice(0, acts.length)).toEqual(acts)
 })

@@ -57,6 +57,14 @@ describe('the tax of a document by kind of line', () => {
     ])
   })
 
+  it('has a row without a code at no rate for what bears no tax', () => {
+    const rules = { basis: 'group', mode: 'half-up', inclusive: false } as const
+    const lines = [{ kind: 'fee', quantity: '1', unit: '25', taxes: [] } as const]
+    expect(rowsOf({ currency: 'GBP', tax: rules, lines })).toEqual([
+      { code: '', rate: '0', kind: 'fee', taxable: 2500, tax: 0 },
+    ])
+  })
+
   it('adds up to the document’s groups and total to the minor unit, whatever the rules', () => {
     fc.assert(
       fc.property(anyPriceInput, input => {
@@ -115,6 +123,33 @@ describe('tax that is due with the payment', () => {
   it('counts no more than was billed when more was paid', () => {
     expect(taxSettled([row('VAT', 'part', 100, 20)], minor(120), minor(500))).toEqual([
       row('VAT', 'part', 100, 20),
+    ])
+  })
+
+  it('settles nothing where nothing was paid, where it was given back, or where nothing was billed', () => {
+    const rows = [row('VAT', 'part', 100, 20)]
+    expect(taxSettled(rows, minor(120), minor(0))).toEqual([])
+    expect(taxSettled(rows, minor(120), minor(-1))).toEqual([])
+    expect(taxSettled([], minor(0), minor(120))).toEqual([])
+    expect(taxSettled(rows, minor(120), minor(1))).not.toEqual([])
+  })
+
+  it('rounds half up what of the amount without tax is settled', () => {
+    expect(taxSettled([row('VAT', 'part', 101, 19)], minor(120), minor(60))).toMatchObject([{ taxable: 51 }])
+  })
+
+  it('says nothing of a day on which nothing more was settled', () => {
+    const account: Account = {
+      billed: [{ on: '2027-03-01', total: minor(120), rows: [row('VAT', 'part', 100, 20)] }],
+      paid: [
+        { on: '2027-03-02', amount: minor(120) },
+        { on: '2027-03-03', amount: minor(5) },
+      ],
+    }
+    expect(taxByDay(account)).toEqual([
+      { on: '2027-03-01', rows: [] },
+      { on: '2027-03-02', rows: [row('VAT', 'part', 100, 20)] },
+      { on: '2027-03-03', rows: [] },
     ])
   })
 

@@ -102,3 +102,66 @@ test('visits out of order, ending before they begin or on no date are problems',
     'warranty.staysOutOfOrder stays[3].from',
   ])
 })
+
+const restart = { ...given.terms, onComeback: 'restart' } as const
+
+test('a comeback put right within the day restarts the term on that very day', () => {
+  const stays: Stay[] = [{ from: '2026-03-01', to: '2026-03-01', underWarranty: true }]
+  expect(cover({ terms: restart, stays, on: '2026-03-01' }).began).toBe('2026-03-01')
+})
+
+test('a clock that is still here, or was handed back only after the day asked about, has restarted nothing yet', () => {
+  const here: Stay = { ...comeback, to: null }
+  for (const stay of [here, comeback])
+    expect(cover({ terms: restart, stays: [stay], on: '2026-03-11' })).toMatchObject({
+      began: '2026-01-10',
+      pausedDays: 10,
+    })
+  expect(cover({ terms: restart, stays: [comeback], on: '2026-03-31' }).began).toBe('2026-03-31')
+})
+
+test('on the first and on the last day it is in its term, a day before and after it is not', () => {
+  const reason = (on: string) => codes({ on })[0]
+  expect(['2026-01-09', '2026-01-10', '2027-01-10', '2027-01-11'].map(reason)).toEqual([
+    'notBegun',
+    'inTerm',
+    'inTerm',
+    'ended',
+  ])
+})
+
+test('what is wrong with the term and with the day asked about is named together', () => {
+  const terms = { ...given.terms, length: 0, onComeback: 'none' as never }
+  expect(refusals(warrantyCover({ ...given, terms, on: 'today' }))).toEqual([
+    'date.notADate on',
+    'warranty.comeback terms.onComeback',
+    'warranty.length length',
+  ])
+})
+
+test('a visit may begin on the day the one before it ended, not a day earlier, and not while the clock is here', () => {
+  const visits = (to: string | null, from: string) =>
+    refusals(
+      warrantyCover({
+        ...given,
+        stays: [
+          { ...comeback, to },
+          { ...comeback, from, to: null },
+        ],
+      }),
+    )
+  expect(visits('2026-03-31', '2026-03-31')).toEqual([])
+  expect(visits('2026-03-31', '2026-03-30')).toEqual(['warranty.staysOutOfOrder stays[1].from'])
+  expect(visits(null, '2026-03-31')).toEqual(['warranty.staysOutOfOrder stays[1].from'])
+  expect(visits('2026-03-31', '2026-03-32')).toEqual(['date.notADate stays[1].from'])
+})
+
+test('a term that restarts beyond the calendar is a problem', () => {
+  const stays: Stay[] = [
+    { from: '9799-12-01', to: '9800-01-01', underWarranty: true },
+    { from: '9800-01-02', to: null, underWarranty: true },
+  ]
+  expect(
+    refusals(warrantyCover({ ...given, terms: restart, start: '9799-12-01', stays, on: '9800-02-01' })),
+  ).toEqual(['date.beyondCalendar start'])
+})

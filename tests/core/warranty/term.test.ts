@@ -72,3 +72,29 @@ test('every problem of a term is named at once', () => {
   for (const length of [0.5, Number.NaN, 1201])
     expect(refusals(warrantyTerm({ ...year, length }))).toEqual(['warranty.length length'])
 })
+
+test('a term is a hundred years at most, and so are the days added to it', () => {
+  const wrong = (more: Partial<TermInput>) => refusals(warrantyTerm({ ...year, ...more }))
+  expect([wrong({ length: 1 }), wrong({ length: 1200 })]).toEqual([[], []])
+  expect([wrong({ length: 36_525, unit: 'days' }), wrong({ pausedDays: 36_525 })]).toEqual([[], []])
+  for (const length of [0, 1.5, 36_526])
+    expect(wrong({ length, unit: 'days' })).toEqual(['warranty.length length'])
+  expect(wrong({ pausedDays: 36_526 })).toEqual(['warranty.pausedDays pausedDays'])
+})
+
+test('a term begins by the end of 9799, and on a date', () => {
+  const wrong = (start: string) => refusals(warrantyTerm({ ...year, start }))
+  expect([wrong('9799-12-31'), wrong('9800-01-01'), wrong('today')]).toEqual([
+    [],
+    ['date.beyondCalendar start'],
+    ['date.notADate start'],
+  ])
+})
+
+test('a unit or a convention that does not exist is a problem', () => {
+  const none = 'none' as never
+  expect(refusals(warrantyTerm({ ...year, unit: none, convention: none }))).toEqual([
+    'warranty.convention convention',
+    'warranty.unit unit',
+  ])
+})
