@@ -584,7 +584,8 @@ CREATE TABLE people (
   id INTEGER PRIMARY KEY,
   name TEXT NOT NULL CHECK (trim(name) <> ''),
   active INTEGER NOT NULL DEFAULT 1 CHECK (active IN (0, 1))
-) STRICT;
+, roles TEXT NOT NULL DEFAULT '["owner"]'
+  CHECK (json_valid(roles) AND json_type(roles) = 'array' AND json_array_length(roles) BETWEEN 1 AND 3), initials TEXT NOT NULL DEFAULT '' CHECK (length(initials) <= 4), bench_hours TEXT NOT NULL DEFAULT '' CHECK (length(bench_hours) <= 30)) STRICT;
 
 CREATE TABLE photograph_uses (
   id INTEGER PRIMARY KEY,

@@ -97,6 +97,9 @@ const opensWithLimits: Step = ({ settings, ...input }) => {
 const changesAllDurations: Step = ({ runIn, seen, ...input }) =>
   runIn === undefined ? { ...input, seen } : { ...input, runIn: hasAllDurations(runIn), seen: null }
 
+/** Since version 2 a person has roles; before, everybody could do everything, as an owner can. */
+const isAnOwner: Step = input => ({ roles: ['owner'], initials: '', benchHours: '', ...input })
+
 /** Every step there is. An input in a day book is never older than what these can bring up. */
 export const steps: Steps = {
   'counter.decideCover': [input => ({ ...input, goodwill: '', seen: null })],
@@ -117,7 +120,7 @@ export const steps: Steps = {
   'shelf.pass': [saysWhatWasSeen],
   'shelf.read': [heardIsToldApart],
   'shelf.startRunIn': [saysHowSteady],
-
+  'shop.addPerson': [isAnOwner],
   'shop.changeSettings': [saysWhatWasSeen, changesAllDurations],
   'shop.open': [saysHowLongPapersAreKept, opensWithLimits],
   'shop.setPersonActive': [saysWhatWasSeen],

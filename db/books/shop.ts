@@ -4,12 +4,13 @@ import { type SomeSettings, settingsProblems } from '../../core/shop/settings-pr
 import type { PlaceKind } from '../../core/vocabulary/work.ts'
 import type { Write } from '../file/ledger.ts'
 import { startSeriesAfter } from '../rows/numbering.ts'
-import { known, Refusal, refuse } from '../rows/refusal.ts'
-import { refuseStale, refuseUnseen, stampOf } from '../rows/seen.ts'
+import { enterPerson } from '../rows/people.ts'
+import { Refusal, refuse } from '../rows/refusal.ts'
+import { refuseStale, stampOf } from '../rows/seen.ts'
 import { isShopOpen, keepSettings, readSettings } from '../rows/settings.ts'
 import { verb } from '../rows/verb.ts'
 import { dayOfDoing } from '../rules/issue.ts'
-import { holidays, people, shelfPlaces } from '../schema/index.ts'
+import { holidays, shelfPlaces } from '../schema/index.ts'
 
 const theShop = { kind: 'shop', id: 1 } as const
 
@@ -19,12 +20,6 @@ export interface OpenShop {
   readonly person: string
   /** The repair number to begin with, as when the shop's paper books go on here. */
   readonly firstRepairNumber: number
-}
-
-function addOnePerson(tx: Write, name: string): number {
-  const taken = tx.select().from(people).where(sql`${people.name} = ${name} COLLATE NOCASE`).get()
-  if (taken) refuse('person.nameTaken', 'name', { name })
-  return tx.insert(people).values({ name }).returning().get().id
 }
 
 /** Refuses settings that the shop could not go by, with every problem in them. */
@@ -40,7 +35,12 @@ export const openShop = verb('shop.open', (tx, input: OpenShop) => {
   for (const group of Object.keys(input.settings) as SettingsGroup[])
     keepSettings(tx, group, input.settings[group])
   startSeriesAfter(tx, 'repair', input.firstRepairNumber - 1)
-  return { subject: theShop, result: { personId: addOnePerson(tx, input.person) } }
+  return {
+    subject: theShop,
+    result: {
+      personId: enterPerson(tx, { name: input.person, roles: ['owner'], initials: '', benchHours: '' }),
+    },
+  }
 })
 
 /** Refuses another currency once anything is written in this one: amounts of two currencies cannot stand in one ledger. */
@@ -90,27 +90,6 @@ export const confirmClock = verb('shop.confirmClock', (tx, input: { today: strin
   if (input.today !== today) refuse('clock.otherDay', 'today', { today })
   return { subject: theShop, result: { today } }
 })
-
-/** Enters a person who works here. */
-export const addPerson = verb('shop.addPerson', (tx, input: { name: string }) => {
-  const id = addOnePerson(tx, input.name)
-  return { subject: { kind: 'person', id }, result: { id } }
-})
-
-/** Says whether a person still works here; what they did stays on record. */
-export const setPersonActive = verb(
-  'shop.setPersonActive',
-  (tx, input: { personId: number; active: boolean; seen: { active: boolean } | null }) => {
-    const { active } = known(
-      tx.select().from(people).where(eq(people.id, input.personId)).get(),
-      'person.unknown',
-      'personId',
-    )
-    refuseUnseen(input.seen, { active })
-    tx.update(people).set({ active: input.active }).where(eq(people.id, input.personId)).run()
-    return { subject: { kind: 'person', id: input.personId }, result: { id: input.personId } }
-  },
-)
 
 /** Enters a place on the run-in shelf, last in walking order. */
 export const addPlace = verb('shop.addPlace', (tx, input: { name: string; kind: PlaceKind }) => {

@@ -1,10 +1,14 @@
 import { integer, sqliteTable, text } from 'drizzle-orm/sqlite-core'
-import { id, json } from './columns.ts'
+import type { Role } from '../../core/people/roles.ts'
+import { id, json, words } from './columns.ts'
 
 export const people = sqliteTable('people', {
   id: id(),
   name: text().notNull(),
   active: integer({ mode: 'boolean' }).notNull().default(true),
+  roles: json<readonly Role[]>().notNull().default(['owner']),
+  initials: words(),
+  benchHours: words(),
 })
 
 export const settings = sqliteTable('settings', {

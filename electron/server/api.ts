@@ -10,6 +10,7 @@ import { find } from './requests/find.ts'
 import { registerImport } from './requests/import.ts'
 import { pages } from './requests/pages.ts'
 import { paperActs, paperPages } from './requests/papers.ts'
+import { peopleActs } from './requests/people.ts'
 import type { Env } from './requests/perform.ts'
 import { photographActs } from './requests/photographs.ts'
 import { register } from './requests/register.ts'
@@ -21,6 +22,7 @@ import { workPages } from './requests/work-pages.ts'
 /** Every request of the ledger: acts as POST `/<area>/<verb>`, views as GET `/pages/…`. */
 export const api = new Hono<Env>()
   .route('/shop', shopActs)
+  .route('/shop', peopleActs)
   .route('/register', register)
   .route('/register', registerImport)
   .route('/counter', counter)

@@ -1,16 +1,17 @@
+import { useState } from 'react'
+import { shownInitials } from '../../core/people/initials.ts'
 import { answer, api } from '../api.ts'
-import { ActButton, ActForm, Send, useAct } from '../parts/act.tsx'
-import { useEntry } from '../parts/entry.ts'
-import { TextField } from '../parts/field.tsx'
+import { ActButton, useAct } from '../parts/act.tsx'
 import { Ledger } from '../parts/ledger.tsx'
-import { type Shop, useShop } from '../shop.tsx'
+import { useShop } from '../shop.tsx'
+import { AddPerson, ChangePerson, type Person } from './person-form.tsx'
 
-type Person = Shop['people'][number]
-
-/** Who works here, who no longer does, and one more. */
+/** Who works here and as what, who no longer does, and one more. */
 export function People() {
-  const { words, people } = useShop()
+  const { words, people, formats } = useShop()
   const { people: said } = words.shop
+  const [changing, change] = useState<number | null>(null)
+  const changed = people.find(({ id }) => id === changing)
   return (
     <>
       <p className="shop-intro">{said.intro}</p>
@@ -22,12 +23,34 @@ export function People() {
         empty={words.screens.who.nobody}
         columns={[
           { label: said.person, kind: 'entry', cell: person => <b>{person.name}</b> },
+          { label: said.initials, kind: 'text', cell: shownInitials },
+          { label: said.roles, kind: 'text', cell: ({ roles }) => roles.map(r => words.roles[r]).join(', ') },
+          {
+            label: said.benchHours,
+            kind: 'figure',
+            cell: ({ benchHours }) => benchHours && formats.quantity(benchHours),
+          },
           { label: said.standing, kind: 'text', cell: person => (person.active ? said.here : said.gone) },
-          { label: words.shop.change, kind: 'figure', cell: person => <ComeOrGo person={person} /> },
+          {
+            label: words.shop.change,
+            kind: 'figure',
+            cell: person => (
+              <>
+                <button type="button" className="plain" onClick={() => change(person.id)}>
+                  {words.shop.change}
+                  <span className="hidden-words"> {person.name}</span>
+                </button>
+                <ComeOrGo person={person} />
+              </>
+            ),
+          },
         ]}
       />
-      <h2>{said.addTitle}</h2>
-      <AddPerson />
+      {changed ? (
+        <ChangePerson key={changed.id} person={changed} onClose={() => change(null)} />
+      ) : (
+        <AddPerson />
+      )}
     </>
   )
 }
@@ -45,24 +68,5 @@ function ComeOrGo({ person: { id, name, active } }: { person: Person }) {
       {active ? said.leave : said.return}
       <span className="hidden-words"> {active ? said.leaveOf(name) : said.returnOf(name)}</span>
     </ActButton>
-  )
-}
-
-function AddPerson() {
-  const { people: said } = useShop().words.shop
-  const entry = useEntry({ name: '' })
-  const act = useAct((json: { name: string }) => answer(api.shop.addPerson.$post({ json })), {
-    said: (_, { name }) => said.added(name),
-    after: entry.reset,
-  })
-  return (
-    <ActForm act={act} input={() => entry.value} label={said.addTitle}>
-      <div className="fields one-line">
-        <TextField label={said.name} {...entry.at('name')} />
-        <Send act={act} look="second">
-          {said.add}
-        </Send>
-      </div>
-    </ActForm>
   )
 }

@@ -25,6 +25,7 @@ describe('an act that overwrites', () => {
     ['register.passClock', { clockId: 1, ownerId: 1 }],
     ['shop.changeSettings', { collection: { uncollectedDays: 90 } }],
     ['shop.setPersonActive', { personId: 1, active: true }],
+    ['shop.changePerson', { personId: 1, roles: ['owner'] }],
     ['stores.changePart', { partId: 1, kind: 'line', name: 'Gut' }],
     ['stores.changeVendor', { vendorId: 1, name: 'V' }],
     ['shelf.describePlace', { placeId: 1 }],
@@ -89,7 +90,7 @@ describe('an act that overwrites', () => {
     expect((await place(400)).status).toBe(200)
     expect(codes((await place(500)).body)).toEqual(['record.changedMeanwhile heightMm'])
 
-    const personId = shop.clock.person
+    const { id: personId } = await shop.act('shop.addPerson', { name: 'Bram Tolland' })
     const leave = () => send('shop.setPersonActive', { personId, active: false, seen: { active: true } })
     expect((await leave()).status).toBe(200)
     expect(codes((await leave()).body)).toEqual(['record.changedMeanwhile active'])

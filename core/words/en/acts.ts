@@ -4,6 +4,7 @@ export const acts = {
   'shop.changeSettings': 'Settings of the shop changed',
   'shop.confirmClock': 'This computer’s clock said to be right',
   'shop.addPerson': 'A person entered who works here',
+  'shop.changePerson': 'A person’s roles, initials or hours changed',
   'shop.setPersonActive': 'Whether a person works here changed',
   'shop.addPlace': 'A shelf place entered',
   'shop.closeOn': 'Closed days entered',

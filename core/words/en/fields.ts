@@ -4,6 +4,7 @@ export const fields: Readonly<Record<string, string>> = {
   bearsG: 'bears up to g',
   clockId: 'clock',
   beats: 'beats an hour',
+  benchHours: 'hours a week at the bench',
   benchRate: 'bench rate',
   by: 'how',
   byKind: 'by kind of line',

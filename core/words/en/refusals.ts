@@ -83,6 +83,10 @@ export const refusals = {
   'shop.notOpen': () => 'Open the shop first: say its name, its place and its money.',
   'person.unknown': () => 'This person is not in the ledger.',
   'person.nameTaken': (v: Needs<'name'>) => `There is already a ${v.name} in the ledger.`,
+  'person.lastOwner': () =>
+    'Then nobody who works here would be an owner, and nobody could change this again. Make somebody else an owner first.',
+  'person.benchHours': (v: Needs<'most'>) =>
+    `Give the hours of a week, from 0 to ${v.most}; leave it empty where nobody counts them.`,
   'place.unknown': () => 'This place is not in the ledger.',
   'place.nameTaken': (v: Needs<'name'>) => `There is already a place called ${v.name}.`,
   'place.taken': (v: Needs<'number' | 'place'>) =>

@@ -1,4 +1,5 @@
 import type { RoundingMode } from '../../money/div-round.ts'
+import type { Role } from '../../people/roles.ts'
 import type { LineKind } from '../../pricing/kinds/index.ts'
 import type { Going } from '../../run-in/limits.ts'
 import type { PolicySource } from '../../run-in/policy.ts'
@@ -285,6 +286,19 @@ export const shop = {
       'Who works here. Each act in the day book carries a name; what someone did stays on record when they leave.',
     list: 'People',
     person: 'Name',
+    roles: 'Roles',
+    rolesMay: {
+      owner: 'may do everything',
+      bench: 'works on clocks',
+      counter: 'takes money and writes invoices',
+    } satisfies Record<Role, string>,
+    initials: 'Initials',
+    initialsHint: (usual: string) => (usual ? `Left empty: ${usual}.` : 'Left empty: those of the name.'),
+    benchHours: 'At the bench',
+    benchHoursHint: 'Hours a week. Leave it empty where nobody counts them.',
+    hours: 'h a week',
+    save: 'Save',
+    changed: (name: string) => `Saved: what ${name} does here.`,
     standing: 'Works here',
     here: 'yes',
     gone: 'no longer',

@@ -1,5 +1,6 @@
 import type { StepCaution } from '../../bench/steps.ts'
 import type { Caution } from '../../cautions/cautions.ts'
+import type { Role } from '../../people/roles.ts'
 import type { Chime, Dial, Duration, Escapement, Form, Power, Strike } from '../../vocabulary/clock.ts'
 import type {
   Belonging,
@@ -49,6 +50,7 @@ const cautions = {
 /** The trade's own words for every coded entry. */
 export const vocabulary = {
   notLookedAt: 'not checked',
+  roles: { owner: 'owner', bench: 'bench', counter: 'counter' } satisfies Record<Role, string>,
   forms: {
     longcase: 'longcase clock',
     bracket: 'bracket clock',

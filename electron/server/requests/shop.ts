@@ -13,7 +13,6 @@ import {
   civilDate,
   count,
   decimal,
-  id,
   keyOf,
   list,
   oneOf,
@@ -168,20 +167,6 @@ export const shopActs = new Hono<Env>()
   )
   .post('/confirmClock', body(z.strictObject({ today: civilDate })), c =>
     perform(c, book.confirmClock, c.req.valid('json')),
-  )
-  .post('/addPerson', body(z.strictObject({ name: required(80) })), c =>
-    perform(c, book.addPerson, c.req.valid('json')),
-  )
-  .post(
-    '/setPersonActive',
-    body(
-      z.strictObject({
-        personId: id,
-        active: z.boolean(),
-        seen: z.strictObject({ active: z.boolean() }).nullable(),
-      }),
-    ),
-    c => perform(c, book.setPersonActive, c.req.valid('json')),
   )
   .post('/addPlace', body(z.strictObject({ name: required(40), kind: oneOf(placeKinds) })), c =>
     perform(c, book.addPlace, c.req.valid('json')),
