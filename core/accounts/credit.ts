@@ -126,9 +126,7 @@ const total = (papers: readonly PricedContents[]): number =>
 
 /** Whether credit notes have left anything of an invoice. */
 export const isCredited = (invoice: PricedContents, credits: readonly PricedContents[]): boolean =>
-  credits.length > 0 &&
-  total([invoice, ...credits]) === 0 &&
-  linesLeft(invoice, credits).every(({ amount }) => amount === 0)
+  credits.length > 0 && linesLeft(invoice, credits).every(({ amount }) => amount === 0)
 
 /**
  * A credit of an invoice after `credits` before it: of the lines chosen, or of everything that is left (`choices` null). The first

@@ -2,7 +2,7 @@
 import { join } from 'node:path'
 import fc from 'fast-check'
 import { importsBelow } from './imports.ts'
-import { fails, knownTests, type Runnable } from './known-tests.ts'
+import { fails, knownTests, type MutantsOfFile, type Runnable } from './known-tests.ts'
 import { takeOver } from './loader.ts'
 import { switchTo } from './switch.ts'
 import { type Mutant, switched } from './switched.ts'
@@ -36,15 +36,19 @@ const { files, testFiles, judged, lines, mostTests } = JSON.parse(process.argv[2
 
 const texts = new Map<string, string>()
 const mutants: Mutant[] = []
+const numbers = new Map<string, MutantsOfFile>()
 for (const file of files) {
   const { text, mutants: found } = switched(root, file, mutants.length)
   texts.set(file, text)
+  numbers.set(file, { first: mutants.length, last: mutants.length + found.length - 1 })
   mutants.push(...found)
 }
 
+const mutantsOf = (file: string): MutantsOfFile => numbers.get(file) ?? { first: 0, last: -1 }
+
 takeOver(root, path => texts.get(path))
 fc.configureGlobal({ seed: 20_270_301, endOnFailure: true })
-const tests = await knownTests(root, testFiles, importsBelow(root))
+const tests = await knownTests(root, testFiles, importsBelow(root), mutantsOf)
 say({ said: 'tests', mutants: mutants.length, count: tests.count, leftOut: tests.leftOut })
 
 // What the program says of a mutant's mistakes is of no interest.

@@ -27,6 +27,15 @@ export interface KnownTests {
   readonly of: (mutant: Mutant, first: Runnable | undefined) => AsyncIterable<Runnable>
 }
 
+/** The numbers of the mutants of one file, which follow on one another. */
+export interface MutantsOfFile {
+  readonly first: number
+  readonly last: number
+}
+
+/** How many test files are loaded anew for one mutant. Loading takes time, and what was loaded stays in memory. */
+const mostAnew = 5
+
 /** Longer than any test takes; what is late waits for something that does not come. */
 const latest = 60_000
 
@@ -60,6 +69,7 @@ export async function knownTests(
   root: string,
   files: readonly string[],
   imports: Imports,
+  mutantsOf: (file: string) => MutantsOfFile,
 ): Promise<KnownTests> {
   const known: Known[] = []
   const leftOut: string[] = []
@@ -78,17 +88,26 @@ export async function knownTests(
   }
   known.sort(byReach)
 
-  /** A mutant that stands while its file is loaded: everything that rests on the file is loaded anew under it. */
+  /** Whether a test passes through the mutant's file; where none does, as in a file of constants, all that load it may notice. */
+  const passesThrough = ({ first, last }: MutantsOfFile) => {
+    const through = known.filter(({ reached }) => [...reached].some(id => id >= first && id <= last))
+    return new Set((through.length > 0 ? through : known).map(({ name }) => name))
+  }
+
+  /** A mutant that stands while its file is loaded: everything that rests on the file is loaded anew under it, for a few test files. */
   async function* loadedAnew(mutant: Mutant, first: string | undefined): AsyncGenerator<Runnable> {
     const isTouched = (path: string) => imports.reachedFrom(path).has(mutant.file)
-    const near = files
-      .filter(isTouched)
-      .toSorted((a, b) => imports.reachedFrom(a).size - imports.reachedFrom(b).size)
-    for (const file of [...near.filter(one => one === first), ...near.filter(one => one !== first)]) {
+    const asked = passesThrough(mutantsOf(mutant.file))
+    const own = known.filter(({ file, name }) => asked.has(name) && isTouched(file))
+    const near = [...new Set(own.map(({ file }) => file))]
+    for (const file of [...near.filter(one => one === first), ...near.filter(one => one !== first)].slice(
+      0,
+      mostAnew,
+    )) {
       switchTo(mutant.id)
       const tests = await collected(() => load(root, file, isTouched)).catch(() => [unloaded])
       for (const [at, test] of tests.entries()) {
-        const before = known.find(({ name }) => name === nameOf(file, at))
+        const before = own.find(({ name }) => name === nameOf(file, at))
         if (test === unloaded || before)
           yield { name: nameOf(file, at), file, test, steps: before?.steps ?? 0 }
       }

@@ -1,8 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type CreditChoice, creditOf, isCredited } from '../../../core/accounts/credit.ts'
-import { linesLeft } from '../../../core/accounts/lines-left.ts'
+import { amountOf, linesLeft } from '../../../core/accounts/lines-left.ts'
 import { minor } from '../../../core/money/minor.ts'
+import type { PaperLine } from '../../../core/papers/contents.ts'
 import { type PricedContents, repriced } from '../../../core/papers/price-input.ts'
 import { priced } from '../../../core/pricing/price.ts'
 import type { PriceInput, PriceLine } from '../../../core/pricing/price-input.ts'
@@ -298,6 +299,38 @@ describe('the lines of a credit', () => {
     expect(isCredited(nothing, [part])).toBe(false)
     expect(isCredited(nothing, [part, credited(nothing, [part], null)])).toBe(true)
     expect(isCredited(invoice(line({ quantity: '0' })), [])).toBe(false)
+  })
+
+  it('leave an invoice that came to nothing at nothing', () => {
+    const nothing = invoice(line({}), line({ kind: 'fee', quantity: '-1' }))
+    expect(refused(nothing, [], byAmount(0, '4.00'))).toEqual(['credit.moreThanLeft lines'])
+    expect(refused(nothing, [], byAmount(0, '4.00'), byAmount(1, '4.00'))).toEqual([])
+  })
+
+  it('can be of a line that was free, and of one that was taken back by amounts say that nothing is left', () => {
+    expect(refused(invoice(line({ unit: '0' })), [], byQuantity(0, '1'))).toEqual([])
+    const paper = invoice(line({ quantity: '2' }))
+    const first = credited(paper, [], [byAmount(0, '20.00')])
+    expect(refused(paper, [first], byQuantity(0, '1'))).toEqual(['credit.amountLeft lines[0].quantity'])
+  })
+
+  it('take by its amount a line that is a charge or an allowance of a cent, and by its quantity one that is nothing at all', () => {
+    const none = { quantity: '0', unit: '0' }
+    const paper = invoice(line({ ...none, charge: '0.01' }), line({ ...none, allowance: '0.01' }), line(none))
+    expect(credited(paper, [], null).lines.map(({ credits, net }) => [credits?.by, net])).toEqual([
+      ['amount', -1],
+      ['amount', 1],
+      ['quantity', 0],
+    ])
+    expect(refused(invoice(line({ ...none, charge: '0.01' })), [], byAmount(0, '0.01'))).toEqual([])
+  })
+
+  it('of a paper that cannot be read are a bug, which names what cannot be read', () => {
+    const unread = { ...invoice(line({})).lines[0], unit: 'x', charge: 'y' } as PaperLine
+    expect(() => amountOf(unread, 'GBP')).toThrow('a frozen paper cannot be read: line.unit, line.charge')
+    const paper = invoice(line({}))
+    const wrong = { ...paper, lines: paper.lines.map(one => ({ ...one, quantity: 'x' })) }
+    expect(() => linesLeft(wrong, [])).toThrow('a frozen paper cannot be read: quantity')
   })
 
   it('of a paper that does not say what it takes back are those of the whole', () => {
