@@ -93,6 +93,20 @@ const opensWithLimits: Step = ({ settings, ...input }) => {
   return { ...input, settings: { ...others, runIn: hasAllDurations(runIn), limits: limitsOfThen } }
 }
 
+/** Since its fourth version a shop says how its copies are made; before, they were made when somebody asked, and the newest thirty kept. */
+const opensWithBackups: Step = ({ settings, ...input }) => ({
+  ...input,
+  settings: {
+    ...(settings as ActInput),
+    backups: {
+      automatic: true,
+      folder: '',
+      keep: { days: 14, weeks: 8, months: 12, years: null },
+      lateDays: 2,
+    },
+  },
+})
+
 /** A changed run-in policy has all durations; what was seen of it was another shape, so that nothing is compared. */
 const changesAllDurations: Step = ({ runIn, seen, ...input }) =>
   runIn === undefined ? { ...input, seen } : { ...input, runIn: hasAllDurations(runIn), seen: null }
@@ -122,7 +136,7 @@ export const steps: Steps = {
   'shelf.startRunIn': [saysHowSteady],
   'shop.addPerson': [isAnOwner],
   'shop.changeSettings': [saysWhatWasSeen, changesAllDurations],
-  'shop.open': [saysHowLongPapersAreKept, opensWithLimits],
+  'shop.open': [saysHowLongPapersAreKept, opensWithLimits, opensWithBackups],
   'shop.setPersonActive': [saysWhatWasSeen],
   'stores.changePart': [saysWhatWasSeen],
   'stores.changeVendor': [saysWhatWasSeen],

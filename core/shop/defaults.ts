@@ -1,3 +1,4 @@
+import { usualKeeping } from '../backups/kept.ts'
 import { usualCashStep } from '../money/cash.ts'
 import { openingHours, type PriceBook } from '../pricing/price-book.ts'
 import { type Going, goings, type LimitsSetting, usualLimits } from '../run-in/limits.ts'
@@ -16,6 +17,14 @@ const openingLimits = Object.fromEntries(
     return [going, { perDay: String(perDay), steady: String(steady) }]
   }),
 ) as Record<Going, LimitsSetting>
+
+/** Our own default: copies are made, beside the ledger until the shop has a better place, and told of when two days late. */
+export const openingBackups: Settings['backups'] = {
+  automatic: true,
+  folder: '',
+  keep: usualKeeping,
+  lateDays: 2,
+}
 
 /** What a person must say to open a shop; the rest starts from common practice and is the shop's own to change. */
 export interface ShopBasics {
@@ -111,5 +120,6 @@ export function openingSettings(basics: ShopBasics): Settings {
     collection: { uncollectedDays: 90 },
     privacy: { keepPapersYears: 10 },
     eInvoice: { on: false },
+    backups: openingBackups,
   }
 }

@@ -1,3 +1,4 @@
+import type { KeepingPolicy } from '../backups/kept.ts'
 import type { WorkWeek } from '../calendar/opening.ts'
 import type { LineKind } from '../pricing/kinds/index.ts'
 import type { PriceBook } from '../pricing/price-book.ts'
@@ -60,6 +61,15 @@ export interface Settings {
   readonly privacy: { readonly keepPapersYears: number }
   /** Whether invoices and credit notes are also to be had as EN 16931 XML. */
   readonly eInvoice: { readonly on: boolean }
+  readonly backups: {
+    /** Whether copies are made without being asked. */
+    readonly automatic: boolean
+    /** The whole path of the folder they go to; '' for the one beside the ledger. */
+    readonly folder: string
+    readonly keep: KeepingPolicy
+    /** From how many days on an entry that stands in no copy is told of. */
+    readonly lateDays: number
+  }
 }
 
 /** The names under which groups of settings are kept. */

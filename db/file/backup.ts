@@ -1,5 +1,6 @@
 import { closeSync, fsyncSync, openSync, renameSync, rmSync } from 'node:fs'
 import { dirname } from 'node:path'
+import { setImmediate as breath } from 'node:timers/promises'
 import Database from 'better-sqlite3'
 import { LedgerRefused } from './ledger-refused.ts'
 
@@ -29,4 +30,35 @@ export function backUp(db: Database.Database, target: string): void {
   if (!sound) throw new LedgerRefused('ledger.damaged')
   renameSync(unfinished, target)
   syncPath(dirname(target))
+}
+
+/** So many pages are copied before whoever waits is answered: well under a millisecond's work. */
+const pagesAStep = 32
+
+/** Checks a copy table by table, between other work, and leaves a file that keeps no log, as `VACUUM INTO` does. */
+async function checkInSteps(copy: Database.Database): Promise<void> {
+  copy.pragma('journal_mode = DELETE')
+  const tables = copy.prepare("SELECT name FROM sqlite_schema WHERE type = 'table'").pluck().all() as string[]
+  for (const table of tables) {
+    await breath()
+    const found = copy.pragma(`quick_check("${table}")`, { simple: true })
+    if (found !== 'ok') throw new LedgerRefused('ledger.damaged')
+  }
+}
+
+/**
+ * As `backUp`, by SQLite's online backup on the ledger's own connection: acts go on meanwhile, and what they write is in the copy.
+ * Rejects where the ledger is closed before it is done.
+ */
+export async function backUpInSteps(db: Database.Database, target: string): Promise<void> {
+  const unfinished = `${target}.unfinished`
+  rmSync(unfinished, { force: true })
+  await db.backup(unfinished, { progress: () => pagesAStep })
+  const copy = new Database(unfinished)
+  try {
+    await checkInSteps(copy)
+  } finally {
+    copy.close()
+  }
+  renameSync(unfinished, target)
 }

@@ -9,6 +9,7 @@ import {
   renameSync,
   writeSync,
 } from 'node:fs'
+import { mkdir, rename, writeFile } from 'node:fs/promises'
 import { dirname, join, parse } from 'node:path'
 import { syncPath } from './backup.ts'
 
@@ -63,6 +64,13 @@ function writeWhole(path: string, bytes: Uint8Array): void {
     closeSync(handle)
   }
   renameSync(unfinished, path)
+}
+
+/** Writes a file whole or not at all, and on disk, while other work goes on. */
+export async function writeWholeLater(path: string, bytes: Uint8Array): Promise<void> {
+  await mkdir(dirname(path), { recursive: true, mode: 0o700 })
+  await writeFile(`${path}.unfinished`, bytes, { flush: true, mode: 0o600 })
+  await rename(`${path}.unfinished`, path)
 }
 
 /** Puts the bytes on disk at a path of `pathBeside`, whole or not at all; bytes that are there already are left as they are. */

@@ -3,7 +3,7 @@ import { dirname } from 'node:path'
 import Database from 'better-sqlite3'
 import { type BetterSQLite3Database, drizzle } from 'drizzle-orm/better-sqlite3'
 import * as schema from '../schema/index.ts'
-import { backUp } from './backup.ts'
+import { backUp, backUpInSteps } from './backup.ts'
 import { type Head, readHead } from './head.ts'
 import { applicationId } from './header.ts'
 import { judge } from './judge.ts'
@@ -35,6 +35,8 @@ export interface Ledger {
   purge(): void
   /** Writes a checked copy to `target`, replacing a file of that name only when the copy is whole. */
   backUp(target: string): void
+  /** The same between other work, a few pages at a time; `target` is replaced at once and whole only when this is done. */
+  backUpInSteps(target: string): Promise<void>
   close(): void
 }
 
@@ -195,6 +197,7 @@ function ledgerOn(db: Database.Database, file: string, { random, head }: Beside)
       db.pragma('wal_checkpoint(TRUNCATE)')
     },
     backUp: target => backUp(db, target),
+    backUpInSteps: target => backUpInSteps(db, target),
     close: () => {
       db.close()
       head?.close()

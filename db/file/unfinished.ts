@@ -1,5 +1,5 @@
 import { readdirSync, rmSync } from 'node:fs'
-import { basename, dirname, join } from 'node:path'
+import { basename, dirname, join, parse } from 'node:path'
 import { folderBeside, keptBeside } from './files-beside.ts'
 
 /** How everything ends that is written beside its place first: what a killed program left behind has this name still. */
@@ -21,14 +21,21 @@ function* unfinishedIn(folder: string, levels: number): Generator<string> {
   }
 }
 
+/** Takes away what of a ledger's copies was left half written in their folder; `namesake` is the ledger's name there. */
+export function sweepFolder(namesake: string): void {
+  const { dir, name } = parse(namesake)
+  const copies = [...unfinishedIn(dir, 0)].filter(path => basename(path).startsWith(`${name} `))
+  const beside = keptBeside.flatMap(what => [...unfinishedIn(folderBeside(namesake, what), 1)])
+  for (const path of [...copies, ...beside]) rmSync(path, { force: true })
+}
+
 /**
- * Takes away what a killed program left half written: copies of this ledger beside it, photographs and papers, and what stands in the
- * folder of its backups. Only for the process that holds the ledger; what cannot be taken away stays.
+ * Takes away what a killed program left half written: copies of this ledger beside it, photographs and papers. Only for the process that holds the ledger; what cannot be taken away stays.
  */
-export function sweepUnfinished(ledgerFile: string, backupFolder: string): void {
+export function sweepUnfinished(ledgerFile: string): void {
   const [folder, name] = [dirname(ledgerFile), basename(ledgerFile)]
   const beside = [...unfinishedIn(folder, 0)].filter(path => basename(path).startsWith(name))
-  const inside = [...keptBeside.map(what => folderBeside(ledgerFile, what)), backupFolder]
-  for (const path of [...beside, ...inside.flatMap(one => [...unfinishedIn(one, 2)])])
+  const inside = keptBeside.map(what => folderBeside(ledgerFile, what))
+  for (const path of [...beside, ...inside.flatMap(one => [...unfinishedIn(one, 1)])])
     rmSync(path, { force: true })
 }

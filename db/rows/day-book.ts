@@ -1,10 +1,10 @@
-import { desc, eq, sql } from 'drizzle-orm'
+import { asc, desc, eq, gte, sql } from 'drizzle-orm'
 import { commitmentTo, firstHash, type Link, rowHash, saltBytes } from '../file/chain.ts'
 import { hexOf } from '../file/identity.ts'
 import type { Read, Write } from '../file/ledger.ts'
 import type { Outside } from '../file/outside.ts'
 import { dayBook } from '../schema/index.ts'
-import { question } from './question.ts'
+import { askedId, question } from './question.ts'
 import { refuse } from './refusal.ts'
 
 /** An act as it goes into the day book, where it is chained and its input committed to. */
@@ -53,6 +53,25 @@ export function answeredBefore(read: Read, key: string, act: string, input: stri
 const last = question(read =>
   read.select({ at: dayBook.at }).from(dayBook).orderBy(desc(dayBook.id)).limit(1),
 )
+
+const rowsFrom = question(read =>
+  read
+    .select({ id: dayBook.id, hash: dayBook.hash, at: dayBook.at })
+    .from(dayBook)
+    .where(gte(dayBook.id, askedId))
+    .orderBy(asc(dayBook.id))
+    .limit(2),
+)
+
+/**
+ * The instant of the first entry after a row known by its number and hash; null where there is none. A ledger that went another way
+ * than the row known counts as new from its first entry on.
+ */
+export function firstEntryAfter(read: Read, known: { count: number; hash: string } | null): string | null {
+  const [row, next] = rowsFrom(read).all({ id: known?.count ?? 0 })
+  if (known && known.count > 0 && row?.hash === known.hash) return next?.at ?? null
+  return rowsFrom(read).all({ id: 0 })[0]?.at ?? null
+}
 
 /** The instant of the last entry; undefined while there is none. */
 export const lastEntryAt = (read: Read): string | undefined => last(read).get()?.at

@@ -35,6 +35,7 @@ export async function serveShop(
     loopback = served
     const close = async () => {
       await served.close()
+      await shop.lastCopy()
       shop.close()
     }
     return { file: shop.file, loopback: served, close }

@@ -1,12 +1,7 @@
-import { mkdirSync, readdirSync, rmSync, statSync } from 'node:fs'
-import { basename, dirname, join, parse } from 'node:path'
-import type { Ledger } from '../../db/file/ledger.ts'
-import { LedgerRefused } from '../../db/file/ledger-refused.ts'
-import { refuse } from '../../db/rows/refusal.ts'
-import { copyBeside } from './copies-beside.ts'
-
-/** How many backups of a ledger are kept; writing one more takes the oldest away. */
-export const backupsKept = 30
+import { readdirSync, readFileSync, statSync } from 'node:fs'
+import { dirname, join } from 'node:path'
+import { copyName, instantIn } from '../../db/file/copy-name.ts'
+import { writeWholeLater } from '../../db/file/files-beside.ts'
 
 /** One backup of a ledger. */
 export interface Backup {
@@ -20,27 +15,13 @@ export interface Backup {
 /** The folder of backups beside the ledger. */
 export const backupFolder = (ledger: string): string => join(dirname(ledger), 'backups')
 
-// Colons may not stand in a file's name everywhere.
-const namedAt = (at: string) => at.replaceAll(':', '')
-const stamped = /^(\d{4}-\d{2}-\d{2}T\d{2})(\d{2})(\d{2}\.\d{3}Z)$/
-
-/** The name of a ledger's backup: its own name and the instant, `shop 2027-03-01T092000.000Z.countwheel`. */
-function backupName(ledger: string, at: string): string {
-  const { name, ext } = parse(ledger)
-  return `${name} ${namedAt(at)}${ext}`
-}
-
-/** The instant in a backup's name, or nothing where the file is no backup of that ledger. */
-function instantIn(file: string, ledger: string): string | undefined {
-  const { name, ext } = parse(ledger)
-  if (!file.startsWith(`${name} `) || !file.endsWith(ext)) return undefined
-  const [, hour, minute, second] = stamped.exec(file.slice(name.length + 1, file.length - ext.length)) ?? []
-  return hour && `${hour}:${minute}:${second}`
-}
+/** Where the copy of an instant stands in a folder. */
+export const copyPath = (folder: string, ledger: string, at: string): string =>
+  join(folder, copyName(ledger, at))
 
 const kilobytesOf = (path: string): number => Math.ceil(statSync(path).size / 1024)
 
-const notThere = new Set(['ENOENT', 'ENOTDIR', 'EACCES'])
+const notThere = new Set(['ENOENT', 'ENOTDIR', 'EACCES', 'EIO', 'ENODEV'])
 
 /** The names in the folder; none where it is not there or may not be looked into. */
 function namesIn(folder: string): string[] {
@@ -52,9 +33,8 @@ function namesIn(folder: string): string[] {
   }
 }
 
-/** The backups of the ledger at that path, the newest first. */
-export function backupsOf(ledger: string): Backup[] {
-  const folder = backupFolder(ledger)
+/** The backups of the ledger at that path in a folder, the newest first; the folder beside it where none is named. */
+export function backupsOf(ledger: string, folder: string = backupFolder(ledger)): Backup[] {
   return namesIn(folder)
     .flatMap(file => {
       const at = instantIn(file, ledger)
@@ -63,39 +43,33 @@ export function backupsOf(ledger: string): Backup[] {
     .sort((a, b) => b.at.localeCompare(a.at))
 }
 
-const noRoom = new Set([
-  'EACCES',
-  'EPERM',
-  'EROFS',
-  'ENOTDIR',
-  'EEXIST',
-  'SQLITE_CANTOPEN',
-  'SQLITE_READONLY',
-])
-
-/** Why a backup could not be written, in the shop's own words where they are known. */
-function refusedBackup(error: unknown): never {
-  const { code } = error as NodeJS.ErrnoException
-  if (error instanceof LedgerRefused) refuse('backup.damaged')
-  if (code && noRoom.has(code)) refuse('backup.noAccess')
-  throw error
+/** What is known beside a ledger of its last copy: a folder on a stick is remembered while it is away, or while the ledger cannot be opened. */
+export interface LastCopy {
+  readonly folder: string
+  readonly at: string
+  /** Number and hash of the last entry in it. */
+  readonly count: number
+  readonly hash: string
 }
 
-/**
- * Writes a checked copy of the ledger into the folder of backups, named by the instant, copies the photographs and papers that are missing
- * there, and takes the oldest ledgers beyond `backupsKept` away. Refuses with `backup.noAccess` where the folder cannot be written to, `backup.damaged` where the copy
- * does not pass its check.
- */
-export function writeBackup(ledger: Ledger, at: string): Backup {
-  const folder = backupFolder(ledger.file)
-  const target = join(folder, backupName(ledger.file, at))
+/** Where the last copy of a ledger is remembered: beside it. */
+export const lastCopyPath = (ledger: string) => `${ledger}.last-backup`
+
+/** Remembers the last copy of a ledger beside it. */
+export const rememberCopy = (ledger: string, copy: LastCopy): Promise<void> =>
+  writeWholeLater(lastCopyPath(ledger), Buffer.from(`${JSON.stringify(copy)}\n`))
+
+/** The last copy as it is remembered; undefined where none is. */
+export function rememberedCopy(ledger: string): LastCopy | undefined {
   try {
-    mkdirSync(folder, { recursive: true, mode: 0o700 })
-    ledger.backUp(target)
-    copyBeside(ledger.file, folder)
-  } catch (error) {
-    refusedBackup(error)
+    return JSON.parse(readFileSync(lastCopyPath(ledger), 'utf8')) as LastCopy
+  } catch {
+    return undefined
   }
-  for (const { file } of backupsOf(ledger.file).slice(backupsKept)) rmSync(join(folder, file))
-  return { file: basename(target), at, kilobytes: kilobytesOf(target) }
+}
+
+/** Every backup of a ledger in its usual places: beside it, and in the folder that the last one went to; their whole paths. */
+export function backupPaths(ledger: string): string[] {
+  const folders = new Set([backupFolder(ledger), rememberedCopy(ledger)?.folder ?? backupFolder(ledger)])
+  return [...folders].flatMap(folder => backupsOf(ledger, folder).map(({ file }) => join(folder, file)))
 }

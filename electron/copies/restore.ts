@@ -7,7 +7,7 @@ import { type Contents, knownTail, lookInto, type NeededFile } from '../../db/fi
 import { openUntouched } from '../../db/file/untouched.ts'
 import { refuse } from '../../db/rows/refusal.ts'
 import { checks, verified } from '../../db/verify/index.ts'
-import { backupFolder, backupsOf } from './backups.ts'
+import { backupPaths } from './backups.ts'
 import { besideCopy, giveItsPlace } from './set-aside.ts'
 
 /** A copy of a ledger that could be brought back, and what would come of it. */
@@ -32,8 +32,7 @@ export function copiesOf(ledger: string): string[] {
         .filter(name => name.startsWith(`${basename(ledger)}.before-`) && !name.endsWith('.unfinished'))
         .map(name => join(folder, name))
     : []
-  const backups = backupsOf(ledger).map(({ file }) => join(backupFolder(ledger), file))
-  return [...backups, ...before].toSorted((a, b) => statSync(b).mtimeMs - statSync(a).mtimeMs)
+  return [...backupPaths(ledger), ...before].toSorted((a, b) => statSync(b).mtimeMs - statSync(a).mtimeMs)
 }
 
 const isSomewhere = (ledger: string, copy: string, { what, hash, ending }: NeededFile): boolean =>

@@ -13,9 +13,11 @@ import {
 } from 'node:fs'
 import { basename, dirname, join, parse } from 'node:path'
 import { syncPath } from '../../db/file/backup.ts'
+import { namesake } from '../../db/file/copy-name.ts'
 import { folderBeside, keptBeside, pathBeside } from '../../db/file/files-beside.ts'
 import { lookInto, type NeededFile } from '../../db/file/look.ts'
 import { unfinishedEnd } from '../../db/file/unfinished.ts'
+import { lastCopyPath } from './backups.ts'
 
 /**
  * A ledger's place being given to another ledger, written down before anything is moved: a program killed on the way goes on from here
@@ -36,6 +38,7 @@ const incomingOf = (ledger: string) => `${ledger}.incoming${unfinishedEnd}`
 /** Everything that belongs to the ledger at that place. */
 const belongings = (ledger: string): string[] => [
   ...['', '-wal', '-shm'].map(end => `${ledger}${end}`),
+  lastCopyPath(ledger),
   ...keptBeside.map(what => folderBeside(ledger, what)),
 ]
 
@@ -55,10 +58,12 @@ function linkOrCopy(from: string, to: string): void {
   }
 }
 
-/** Ledger files beside which the files of a copy may stand: its own name, or the ledger's in the folder of its backups. */
+/** The ledger's name in a folder of its copies, beside which their photographs and papers stand. */
+export const namesakeIn = (folder: string, ledger: string): string => join(folder, basename(ledger))
+
+/** Ledger files beside which the files of a copy may stand: the ledger's name in the folder of its backups, the one in the copy's name, or its own. */
 export const besideCopy = (ledger: string, copy: string): string[] => [
-  join(dirname(copy), basename(ledger)),
-  copy,
+  ...new Set([namesakeIn(dirname(copy), ledger), namesake(copy), copy]),
 ]
 
 /** Where the file may stand: in the folders of the ledger that was moved aside, or beside the copy. */

@@ -37,9 +37,10 @@ function equip(window: BrowserWindow, shop: Shop): void {
 
 /** Every way out closes the ledger's file: the window, the menu, Ctrl-C, a signal of the system. */
 function closeWith(shop: Shop): void {
-  app.on('window-all-closed', () => app.quit())
+  const quit = () => void shop.lastCopy().finally(() => app.quit())
+  app.on('window-all-closed', quit)
   app.on('will-quit', () => shop.close())
-  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => app.quit())
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, quit)
 }
 
 /** Opens the ledger, then the window on it. */

@@ -3,6 +3,7 @@ import { problem } from '../../core/problems.ts'
 import { type Ledger, onTrial } from '../../db/file/ledger.ts'
 import { isPerson } from '../../db/rows/people.ts'
 import { Refusal } from '../../db/rows/refusal.ts'
+import { type CopyKeeper, copyKeeper } from '../copies/keeper.ts'
 import { api } from './api.ts'
 import { idempotencyKey } from './idempotency-key.ts'
 import { servePages } from './pages.ts'
@@ -25,6 +26,8 @@ export interface HandlerParts {
    * ledger later.
    */
   readonly played?: boolean
+  /** Whoever makes the ledger's copies; one of its own, which makes none by itself, where it is left out. */
+  readonly copies?: CopyKeeper
 }
 
 /** The number of the person acting, from the request's header; nobody when it is missing, a refusal when it is nobody here. */
@@ -45,12 +48,14 @@ export function createHandler({
   now,
   pages,
   played = false,
+  copies = copyKeeper(ledger, now),
 }: HandlerParts): (request: Request) => Promise<Response> {
   const serve = servePages(pages)
   const app = new Hono<Env>()
   app.use('/*', async (c, next) => {
     // An act is tried before a person is asked about it: answered as if done, and taken back.
     c.set('played', played)
+    c.set('copies', copies)
     const trial = c.req.header('Countwheel-Trial') !== undefined
     c.set('trial', trial)
     c.set('ledger', trial ? onTrial(ledger) : ledger)

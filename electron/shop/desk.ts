@@ -4,7 +4,7 @@ import { logOf } from '../../db/file/judge.ts'
 import { type Ledger, type OpenOptions, openLedger } from '../../db/file/ledger.ts'
 import { type LedgerRefusal, LedgerRefused } from '../../db/file/ledger-refused.ts'
 import { sweepUnfinished } from '../../db/file/unfinished.ts'
-import { backupFolder } from '../copies/backups.ts'
+import { type CopyKeeper, copyKeeper } from '../copies/keeper.ts'
 import { restore } from '../copies/restore.ts'
 import { finishChange, setAside, setAsideForeign } from '../copies/set-aside.ts'
 import { freshDemo } from '../day/prepared-demo.ts'
@@ -40,23 +40,43 @@ interface Asked {
 
 interface Open {
   readonly handle: Handle
+  readonly copies: CopyKeeper
   close(): void
 }
 
-/** Serves an open ledger, and between answers draws and keeps the papers that were issued. */
-function serving(ledger: Ledger, now: () => string): Open {
+/** How long after opening, and how often from then on, it is looked whether a copy is to be made: the first page goes before it. */
+const firstLookMs = 3000
+const lookMs = 60_000
+
+/** Looks for copies to be made while the ledger is open; returns how to end that. */
+function lookingForCopies(copies: CopyKeeper): () => void {
+  const first = setTimeout(() => copies.look(), firstLookMs).unref()
+  const again = setInterval(() => copies.look(), lookMs).unref()
+  return () => {
+    clearTimeout(first)
+    clearInterval(again)
+  }
+}
+
+/** Serves an open ledger, between answers draws and keeps the papers that were issued, and makes copies; of a demonstration only when asked. */
+function serving(ledger: Ledger, now: () => string, demo = false): Open {
   const keeper = paperKeeper(ledger)
   // Nobody waits for this, so the first page goes before it.
-  const sweep = setTimeout(() => sweepUnfinished(ledger.file, backupFolder(ledger.file)), 1000).unref()
-  const answer = createHandler({ ledger, now, pages: places.pages })
+  const sweep = setTimeout(() => sweepUnfinished(ledger.file), 1000).unref()
+  const copies = copyKeeper(ledger, now)
+  const noMoreLooks = demo ? () => {} : lookingForCopies(copies)
+  const answer = createHandler({ ledger, now, pages: places.pages, copies })
   return {
     handle: async request => {
       const answered = await answer(request)
       keeper.wake()
       return answered
     },
+    copies,
     close: () => {
       clearTimeout(sweep)
+      noMoreLooks()
+      void copies.stop()
       keeper.stop()
       ledger.close()
     },
@@ -66,7 +86,7 @@ function serving(ledger: Ledger, now: () => string): Open {
 async function demonstration(file: string): Promise<Open> {
   console.error(start.playing)
   const { ledger, now } = await freshDemo(file, outside.random)
-  return serving(ledger, now)
+  return serving(ledger, now, true)
 }
 
 const opened = (file: string, how: Partial<OpenOptions> = {}): Open =>
@@ -79,8 +99,15 @@ function foreignPaths(file: string, { code, values }: LedgerRefused): string[] {
   return code === 'ledger.foreignFolders' ? folders.map(what => folderBeside(file, what as KeptBeside)) : []
 }
 
+interface OpenDesk {
+  readonly handle: Handle
+  /** Makes the last copy before closing, where one is wanted. */
+  lastCopy(): Promise<void>
+  close(): void
+}
+
 /** The ledger in this process's hands, and the one handle through which it is reached, whatever stands in its place. */
-export async function openDesk({ file, demo, asks }: Asked): Promise<{ handle: Handle; close: () => void }> {
+export async function openDesk({ file, demo, asks }: Asked): Promise<OpenDesk> {
   let open: Open | undefined
   let refused: LedgerRefused | undefined
   /** Opens, or keeps the reason why not where a person can decide about it. */
@@ -108,6 +135,7 @@ export async function openDesk({ file, demo, asks }: Asked): Promise<{ handle: H
           }
         : null,
     bringBack: async asked => {
+      await open?.copies.stop()
       giveUp()
       try {
         return restore(file, asked, options)
@@ -131,6 +159,9 @@ export async function openDesk({ file, demo, asks }: Asked): Promise<{ handle: H
   const closed = closedHandler({ desk, pages: places.pages })
   return {
     handle: request => closed(request, open?.handle),
+    lastCopy: async () => {
+      if (!demo) await open?.copies.atClosing()
+    },
     close: giveUp,
   }
 }

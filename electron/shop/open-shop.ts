@@ -2,6 +2,8 @@ import { mkdirSync, rmSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
 import { folderBeside, keptBeside } from '../../db/file/files-beside.ts'
 import { LedgerRefused } from '../../db/file/ledger-refused.ts'
+import { backupFolder } from '../copies/backups.ts'
+import { namesakeIn } from '../copies/set-aside.ts'
 import { demoLedgerFile, usualLedger } from '../places.ts'
 import type { Handle } from '../server/hosts/limits.ts'
 import { openDesk } from './desk.ts'
@@ -20,6 +22,8 @@ export interface ShopChoice {
 export interface Shop {
   readonly file: string
   readonly handle: Handle
+  /** Makes the last copy before closing, where an entry stands in none; it never rejects. */
+  lastCopy(): Promise<void>
   /** Closes the ledger file cleanly and gives up the hold on it. */
   close(): void
 }
@@ -33,7 +37,8 @@ function makeRoom({ ledger, demo }: ShopChoice): void {
   if (!demo || ledger) return
   for (const end of ['', '-wal', '-shm']) rmSync(`${demoLedgerFile()}${end}`, { force: true })
   for (const what of keptBeside)
-    rmSync(folderBeside(demoLedgerFile(), what), { recursive: true, force: true })
+    for (const file of [demoLedgerFile(), namesakeIn(backupFolder(demoLedgerFile()), demoLedgerFile())])
+      rmSync(folderBeside(file, what), { recursive: true, force: true })
 }
 
 /** The folder is there, or the ledger is refused: only its user may look into a folder made here. */
@@ -62,7 +67,7 @@ export async function openShop(choice: ShopChoice, onAsked: () => string, asks =
       desk.close()
       hold.release()
     }
-    return { file, handle: desk.handle, close }
+    return { file, handle: desk.handle, lastCopy: desk.lastCopy, close }
   } catch (error) {
     hold.release()
     throw error

@@ -1,20 +1,12 @@
-import { readdirSync, statSync } from 'node:fs'
-import { basename, dirname, join } from 'node:path'
 import { start, wayBack } from '../../core/words/en/start.ts'
 import { type LedgerRefusal, LedgerRefused } from '../../db/file/ledger-refused.ts'
-import { backupFolder, backupsOf } from '../copies/backups.ts'
+import { copiesOf } from '../copies/restore.ts'
 import { LedgerHeld } from './hold.ts'
 
 const sentences = start.ledgerRefusals satisfies Record<LedgerRefusal, unknown>
 
 /** The newest of a ledger's backups and of the copies that are made beside it before it is brought up to date. */
-export function lastBackup(file: string): string | undefined {
-  const before = readdirSync(dirname(file))
-    .filter(name => name.startsWith(`${basename(file)}.before-`) && !name.endsWith('.unfinished'))
-    .map(name => join(dirname(file), name))
-  const copies = [...before, ...backupsOf(file).map(backup => join(backupFolder(file), backup.file))]
-  return copies.toSorted((a, b) => statSync(b).mtimeMs - statSync(a).mtimeMs)[0]
-}
+export const lastBackup = (file: string): string | undefined => copiesOf(file)[0]
 
 /** Why a ledger's file cannot be opened as it stands; `way` is what to do about it. */
 export const refusedSentence = ({ code, values }: LedgerRefused, file: string, way = ''): string =>

@@ -10,6 +10,7 @@ import { Page } from '../parts/page.tsx'
 import { Standing } from '../parts/standing.tsx'
 import { useShop } from '../shop.tsx'
 import { Begun } from './begun.tsx'
+import { Copies } from './copies.tsx'
 import { CounterLine } from './counter-line.tsx'
 import { type CounterRow, secondLine, type View } from './counter-row.ts'
 
@@ -73,6 +74,7 @@ function Shown({ view }: { view: View }) {
       ]}
       entry={<CounterLine chosen={view.rows.find(row => row.id === chosen)} />}
     >
+      <Copies />
       <Begun />
       <Ledger
         caption={counter.list}

@@ -8,6 +8,7 @@ import { Opened } from '../parts/opened.tsx'
 import { Facts } from '../parts/page.tsx'
 import { RestoreCopies } from '../restore/copies.tsx'
 import { useShop } from '../shop.tsx'
+import { BackupSettings } from './backup-settings.tsx'
 
 /** Where the ledger is, when it was last backed up, and a backup now. */
 export function Backups() {
@@ -39,9 +40,7 @@ export function Backups() {
           </button>
         )}
       </div>
-      <p className="quiet">
-        {said.kept(data.kept)} {said.elsewhere}
-      </p>
+      <p className="quiet">{said.elsewhere}</p>
       <Ledger
         plain
         caption={said.list}
@@ -54,6 +53,7 @@ export function Backups() {
           { label: said.size, kind: 'figure', cell: backup => <Figure value={backup.kilobytes} /> },
         ]}
       />
+      <BackupSettings />
       <Opened label={said.restore}>{close => <RestoreCopies shown={formats.instant} close={close} />}</Opened>
     </>
   )

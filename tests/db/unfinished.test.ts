@@ -1,7 +1,7 @@
 import { mkdirSync, readdirSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterEach, expect, it } from 'vitest'
-import { sweepUnfinished } from '../../db/file/unfinished.ts'
+import { sweepFolder, sweepUnfinished } from '../../db/file/unfinished.ts'
 import { temporaryFolder } from './temporary-ledger.ts'
 
 const place = temporaryFolder()
@@ -19,6 +19,8 @@ it('what a killed program left half written is taken away; whatever is whole, or
     ['shop.papers', 'ab', 'abcd.pdf'],
     ['backups', 'shop 2027-03-01T092000.000Z.countwheel'],
     ['backups', 'shop.photographs', 'cd', 'cdef.jpg'],
+    ['backups', 'a letter.unfinished'],
+    ['backups', 'other 2027-03-02T092000.000Z.countwheel.unfinished'],
   ]
   const half = [
     ['shop.countwheel.unfinished'],
@@ -29,7 +31,8 @@ it('what a killed program left half written is taken away; whatever is whole, or
     ['backups', 'shop.photographs', 'cd', 'cdee.jpg.unfinished'],
   ]
   for (const path of [...whole, ...half]) put(...path)
-  sweepUnfinished(at('shop.countwheel'), at('backups'))
+  sweepUnfinished(at('shop.countwheel'))
+  sweepFolder(at('backups', 'shop.countwheel'))
   const left = readdirSync(place.folder, { recursive: true, withFileTypes: true })
     .filter(entry => entry.isFile())
     .map(entry => join(entry.parentPath, entry.name))

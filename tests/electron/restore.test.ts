@@ -17,9 +17,10 @@ import { lookInto } from '../../db/file/look.ts'
 import { openUntouched } from '../../db/file/untouched.ts'
 import { Refusal } from '../../db/rows/refusal.ts'
 import { verified } from '../../db/verify/index.ts'
-import { writeBackup } from '../../electron/copies/backups.ts'
+import { backupFolder } from '../../electron/copies/backups.ts'
 import { copiesOf, lookAtCopy, restore } from '../../electron/copies/restore.ts'
 import { finishChange, setAside } from '../../electron/copies/set-aside.ts'
+import { writeBackup } from '../../electron/copies/write-backup.ts'
 import { keepPapers } from '../../electron/papers/frozen.ts'
 import { openDesk } from '../../electron/shop/desk.ts'
 import { random } from '../chance.ts'
@@ -40,7 +41,7 @@ beforeEach(async () => {
   await shop.ask('/api/photographs', { method: 'PUT', body: new Uint8Array(picture('quadrants.jpg')) })
   await keepPapers(shop.ledger)
   shop.clock.at = '2027-03-01T18:00:00.000Z'
-  const { file } = writeBackup(shop.ledger, shop.clock.at)
+  const { file } = await writeBackup(shop.ledger, { at: shop.clock.at, folder: backupFolder(shop.file) })
   shop.clock.at = '2027-03-02T10:00:00.000Z'
   await takeInPell(shop, { owner: { name: 'Odalys Wren' }, clock: { form: 'wall', trains: 1 } })
   await keepPapers(shop.ledger)

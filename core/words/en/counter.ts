@@ -19,6 +19,17 @@ export const counter = {
     'to-estimate': 'Taken in, not estimated yet',
     'in-hand': 'In hand',
   } satisfies Record<CounterGroup, string>,
+  backups: 'Backups',
+  backupLate: (days: number) =>
+    days === 1
+      ? 'Last copied yesterday: a backup is late.'
+      : `Last copied ${days} days ago: a backup is late.`,
+  backupNever: 'No backup was ever made of this ledger.',
+  backupAway: (folder: string) =>
+    `The folder of backups, ${folder}, is not there. Put its disk or memory stick in, and the copy is made by itself.`,
+  backupLast: (at: string) => `The last one was made on ${at}.`,
+  backupCameBack: (at: string) => `The folder of backups is there again, and a copy was made on ${at}.`,
+  toBackups: 'To the backups',
   toCollectTotal: 'To be paid for the clocks to collect',
   empty: 'No clock is in the shop. Write an owner’s name below to take the first one in.',
   sums: { toCollect: 'to collect', awaitingWord: 'await word', late: 'late' },

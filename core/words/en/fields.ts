@@ -22,6 +22,7 @@ export const fields: Readonly<Record<string, string>> = {
   intoId: 'into owner',
   invoiceId: 'invoice',
   keptAt: 'kept at',
+  lateDays: 'late after days',
   keyWith: 'winding key',
   marks: 'marks',
   mediaType: 'kind of file',

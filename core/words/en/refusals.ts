@@ -281,8 +281,18 @@ export const refusals = {
   'photograph.attached': () => 'This photograph is there already.',
   'photograph.noAccess': () =>
     'The folder of photographs beside the ledger cannot be written to. See who it belongs to, then try again.',
-  'backup.noAccess': () =>
-    'The folder of backups beside the ledger cannot be written to. See who it belongs to and whether there is room on the disk, then try again.',
+  'backup.noAccess': (v: Needs<'folder'>) =>
+    `No backup was made: the folder ${v.folder} cannot be written to. See who it belongs to, or choose another on the Shop page.`,
+  'backup.full': (v: Needs<'folder'>) =>
+    `No backup was made: there is no room left for it on the disk of ${v.folder}, or on the ledger’s own. Make room, or choose another folder on the Shop page.`,
+  'backup.folderGone': (v: Needs<'folder'>) =>
+    `No backup was made: the folder ${v.folder} is not there. Put the disk or memory stick in, and the copy is made.`,
+  'backup.otherLedger': (v: Needs<'folder'>) =>
+    `No backup was made: the folder ${v.folder} holds the backups of another ledger of the same name. Choose another folder on the Shop page.`,
+  'backup.failed': (v: Needs<'folder'>) =>
+    `No backup was made in ${v.folder}, and why is not known. Look whether the disk is sound, or choose another folder on the Shop page.`,
+  'backup.folderNotWhole': () =>
+    'Give the whole path of the folder, from the very beginning, or leave it empty.',
   'folder.isAFile': (v: Needs<'name'>) =>
     `Beside the ledger a file stands where the folder ${v.name} should be. Give the file another name, put the folder back from a backup, and try again.`,
   'backup.damaged': () =>

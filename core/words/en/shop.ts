@@ -328,9 +328,25 @@ export const shop = {
     folder: 'Backups',
     last: 'Last backed up',
     never: 'not yet',
-    kept: (n: number) => `The newest ${n} are kept; the oldest makes room.`,
     elsewhere:
-      'A copy on the same disk does not outlive the disk. Take the folder to another one, or another place, from time to time.',
+      'A copy on the same disk does not outlive the disk. Choose a folder on another disk or a memory stick, and keep one copy out of the shop.',
+    settings: 'How backups are made',
+    automatic: 'Make backups without being asked',
+    automaticHint:
+      'At the first start of a day, when the shop has closed, on closing the program, and before a list is read in, where something was entered since the last one.',
+    into: 'Folder',
+    intoHint:
+      'The whole path of a folder on another disk or a memory stick, such as /media/stick/Countwheel: a folder on the stick, not the stick itself. Left empty, backups go beside the ledger, which is the weaker place.',
+    keep: 'One each is kept of the last',
+    days: 'days',
+    weeks: 'weeks',
+    months: 'months',
+    years: 'years',
+    yearsHint: 'Left empty, every year keeps one.',
+    wholeDays:
+      'All of the last two days with backups are kept as well, and the newest always is. Photographs and papers go when no backup needs them any more. These figures are our own default.',
+    late: 'Say on the Counter when the last backup is so many days old',
+    changed: 'Saved: backups. The next one is made accordingly.',
     backUp: 'Back up now',
     done: (file: string) => `Backed up as ${file}.`,
     openFolder: 'Show the ledger’s file',

@@ -34,8 +34,9 @@ export const registerImport = new Hono<Env>()
     const lines = [...standings, ...unread].toSorted((a, b) => a.line - b.line)
     return c.json({ lines: lines.map(one => ({ ...one, problems: withMessages(one.problems) })) })
   })
-  .post('/import', body(z.strictObject({ rows: list(row, mostRows, 1) })), c =>
-    perform(c, importRegister, c.req.valid('json')),
-  )
+  .post('/import', body(z.strictObject({ rows: list(row, mostRows, 1) })), async c => {
+    if (!c.var.played && !c.var.trial) await c.var.copies.copyBefore()
+    return perform(c, importRegister, c.req.valid('json'))
+  })
 
 const nothingKnown = { ownerKnown: false, clockKnown: false, likely: [] }

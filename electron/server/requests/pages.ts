@@ -23,7 +23,8 @@ import { shopView } from '../../../db/read/shop.ts'
 import { drawnPaper } from '../../../db/rows/kept-papers.ts'
 import { readSettings } from '../../../db/rows/settings.ts'
 import { forgetView } from '../../../db/rules/forget.ts'
-import { backupFolder, backupsKept, backupsOf } from '../../copies/backups.ts'
+import { backupsOf } from '../../copies/backups.ts'
+import { shopsFolder } from '../../copies/keeper.ts'
 import { copiesOf } from '../../copies/restore.ts'
 import { asLiteral } from '../day-references.ts'
 import { refuseInput, withMessages } from '../problems.ts'
@@ -172,10 +173,13 @@ export const pages = new Hono<Env>()
     const { file } = c.var.ledger
     return c.json({
       ledger: resolve(file),
-      folder: backupFolder(resolve(file)),
-      kept: backupsKept,
-      rows: backupsOf(file),
+      folder: shopsFolder(c.var.ledger),
+      rows: backupsOf(file, shopsFolder(c.var.ledger)),
     })
+  })
+  .get('/copies', c => {
+    const { failed, ...view } = c.var.copies.view()
+    return c.json({ ...view, failed: withMessages(failed) })
   })
   .get('/publicHolidays', query(z.object(holidaysOf)), async c => {
     const { country, region, year } = c.req.valid('query')

@@ -4,10 +4,11 @@ import type { Ledger } from '../../../db/file/ledger.ts'
 import { isKeyUsed } from '../../../db/rows/day-book.ts'
 import type { Doing, Verb } from '../../../db/rows/verb.ts'
 import { refuseDoubtedClock } from '../../../db/rules/clock-doubt.ts'
+import type { CopyKeeper } from '../../copies/keeper.ts'
 
 /** What every request is given: the open ledger, the time, and who is acting. */
 export interface Env {
-  Variables: { ledger: Ledger; doing: Doing; trial: boolean; played: boolean }
+  Variables: { ledger: Ledger; doing: Doing; trial: boolean; played: boolean; copies: CopyKeeper }
 }
 
 /** Refuses an act while the computer's clock is in doubt; an act of a day file has its time from there. */

@@ -1,9 +1,10 @@
+import { win32 } from 'node:path'
 import { Hono } from 'hono'
 import { z } from 'zod'
 import { minorDigits } from '../../../core/money/currency.ts'
 import { roundingModes } from '../../../core/money/div-round.ts'
 import { goings } from '../../../core/run-in/limits.ts'
-import { openingPrices } from '../../../core/shop/defaults.ts'
+import { openingBackups, openingPrices } from '../../../core/shop/defaults.ts'
 import { taxDues } from '../../../core/tax/due.ts'
 import { durations, forms } from '../../../core/vocabulary/clock.ts'
 import { exclusions, placeKinds, scopes, works } from '../../../core/vocabulary/work.ts'
@@ -116,6 +117,23 @@ const policy = z.strictObject({ stages: list(stage, 6, 1), readingEveryDays: z.i
 
 const privacy = z.strictObject({ keepPapersYears: count(1, 30) })
 
+const backups = z.strictObject({
+  automatic: z.boolean(),
+  folder: z
+    .string()
+    .trim()
+    .max(1000)
+    // Whole on any system: a day book written on one is played on another. Windows' rule takes a leading slash as well.
+    .refine(folder => folder === '' || win32.isAbsolute(folder), saying('backup.folderNotWhole')),
+  keep: z.strictObject({
+    days: count(0, 366),
+    weeks: count(0, 520),
+    months: count(0, 600),
+    years: count(0, 100).nullable(),
+  }),
+  lateDays: count(1, 60),
+})
+
 const groups = {
   shop,
   place,
@@ -130,6 +148,7 @@ const groups = {
   collection: z.strictObject({ uncollectedDays: count(1, 3650) }),
   privacy,
   eInvoice,
+  backups,
 }
 
 /** A shop may be opened without saying these: tax is then due with the invoice, there are no e-invoices, and cash is not rounded. */
@@ -139,6 +158,7 @@ const opening = {
   eInvoice: eInvoice.default({ on: false }),
   cash: cash.default({ step: '0' }),
   privacy: privacy.default({ keepPapersYears: 10 }),
+  backups: backups.default(openingBackups),
 }
 
 const openInput = z.strictObject({
