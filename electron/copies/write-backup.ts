@@ -50,6 +50,13 @@ function refusedBackup(error: unknown, folder: string): never {
   throw error
 }
 
+/** A file that stands beside the ledger where a folder of its own should be is in the way of everything in it. */
+function refuseFileInstead(ledger: string): void {
+  for (const path of keptBeside.map(what => folderBeside(ledger, what)))
+    if (statSync(path, { throwIfNoEntry: false })?.isDirectory() === false)
+      refuse('folder.isAFile', '', { name: basename(path) })
+}
+
 /** The folder beside the ledger is made; one that the shop chose is there, or its disk is not: then nothing is made in its place. */
 function prepareFolder(ledger: string, folder: string): void {
   if (folder === backupFolder(ledger)) mkdirSync(folder, { recursive: true, mode: 0o700 })
@@ -112,6 +119,7 @@ async function putInPlace(made: string, target: string, contents: Contents): Pro
 /** Makes the copy of the file on the ledger's own disk: a slow stick holds nothing up. */
 async function copyInto(ledger: Ledger, made: string, target: string, copying: Copying): Promise<Contents> {
   const { folder, signal } = copying
+  refuseFileInstead(ledger.file)
   prepareFolder(ledger.file, folder)
   await ledger.backUpInSteps(made)
   const contents = lookInto(made)
