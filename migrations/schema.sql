@@ -131,6 +131,8 @@ CREATE INDEX settled_taxes_of ON settled_taxes (repair_id, on_date);
 
 CREATE UNIQUE INDEX shelf_places_by_name ON shelf_places (name COLLATE NOCASE);
 
+CREATE UNIQUE INDEX steps_done_of ON steps_done (repair_id, step);
+
 CREATE INDEX stock_moves_of ON stock_moves (part_id, at);
 
 CREATE INDEX stock_moves_on_repair ON stock_moves (repair_id) WHERE repair_id IS NOT NULL;
@@ -722,6 +724,15 @@ CREATE TABLE shelf_places (
   walk_order INTEGER NOT NULL,
   active INTEGER NOT NULL DEFAULT 1 CHECK (active IN (0, 1))
 , bears_g INTEGER CHECK (bears_g > 0)) STRICT;
+
+CREATE TABLE steps_done (
+  id INTEGER PRIMARY KEY,
+  repair_id INTEGER NOT NULL REFERENCES repairs (id),
+  step TEXT NOT NULL CHECK (step <> ''),
+  done INTEGER NOT NULL CHECK (done IN (0, 1)),
+  at TEXT NOT NULL CHECK (strftime('%Y-%m-%dT%H:%M:%fZ', at) IS at),
+  person_id INTEGER REFERENCES people (id)
+) STRICT;
 
 CREATE TABLE stock_moves (
   id INTEGER PRIMARY KEY,

@@ -1,18 +1,36 @@
 import { type Caution, type CautionFacts, cautionsFor } from '../cautions/cautions.ts'
-import { type Chime, forms, type OrUnknown, type Strike } from '../vocabulary/clock.ts'
+import {
+  type Chime,
+  type Escapement,
+  forms,
+  type OrUnknown,
+  type Power,
+  type Strike,
+} from '../vocabulary/clock.ts'
 import { type AsFoundMark, asFoundMarks, type Task } from '../vocabulary/work.ts'
 
 /** What the steps of a service depend on. */
 export interface StepFacts extends CautionFacts {
+  readonly escapement: OrUnknown<Escapement>
   readonly strike: OrUnknown<Strike>
   readonly chime: OrUnknown<Chime>
+  readonly chimeCorrects: boolean
 }
 
 /**
- * Cautions of the work itself, whatever the clock: NIOSH guideline for ammonia; safety data sheets of isopropyl alcohol,
- * flammable from 2.0 to 12.7 % in air (trade reference §8).
+ * Cautions of the work itself. NIOSH guideline for ammonia; safety data sheets of isopropyl alcohol, flammable from 2.0 to 12.7 % in
+ * air; the others common practice.
  */
-export const workCautions = ['ammoniated-cleaner', 'alcohol'] as const
+export const workCautions = [
+  'ammoniated-cleaner',
+  'alcohol',
+  'shellac',
+  'open-springs',
+  'fusee-set-up',
+  'platform',
+  'torsion',
+  'cuckoo',
+] as const
 
 /** A caution shown at a step. */
 export type StepCaution = Caution | (typeof workCautions)[number]
@@ -26,10 +44,24 @@ interface Rule {
   readonly marks?: readonly AsFoundMark[]
 }
 
-// A spring is let down first: where nobody has looked, the form's usual power decides.
-const sprung = ({ form, power }: StepFacts): boolean =>
-  ['spring', 'fusee'].includes(power === 'unknown' ? forms[form].power : power)
+// Where nobody has looked, the form's usual power decides.
+const drive = ({ form, power }: StepFacts): Power => (power === 'unknown' ? forms[form].power : power)
+const sprung = (clock: StepFacts): boolean => drive(clock) === 'spring' || drive(clock) === 'fusee'
+const weighted = (clock: StepFacts): boolean => drive(clock) === 'weight'
+const fusee = (clock: StepFacts): boolean => drive(clock) === 'fusee'
+const electric = (clock: StepFacts): boolean => ['electric-rewind', 'mains'].includes(drive(clock))
+const torsion = ({ form }: StepFacts): boolean => form === 'torsion'
+const cuckoo = ({ form }: StepFacts): boolean => form === 'cuckoo'
+const withPlatform = ({ form, escapement }: StepFacts): boolean =>
+  ['platform-lever', 'cylinder'].includes(escapement) ||
+  (escapement === 'unknown' && (form === 'carriage' || form === 'ship'))
+const withPendulum = (clock: StepFacts): boolean =>
+  !torsion(clock) && !withPlatform(clock) && drive(clock) !== 'mains'
+// Open springs without a barrel are met in clocks of these forms; whether these are is not on record.
+const perhapsOpen = (clock: StepFacts): boolean =>
+  drive(clock) === 'spring' && ['mantel', 'wall', 'novelty', 'other'].includes(clock.form)
 const sounding = ({ strike, chime }: StepFacts): boolean => strike !== 'none' || chime !== 'none'
+const chiming = ({ chime }: StepFacts): boolean => chime !== 'none' && chime !== 'unknown'
 const ofCleaning = [
   'silvered-dial',
   'painted-dial',
@@ -40,32 +72,53 @@ const ofCleaning = [
 ] as const
 const soundMarks = ['chime-barrel', 'gathering-pallet', 'hammers', 'count-wheel'] as const
 
-/** The steps of a full service in working order. Common practice (trade reference §4, §7, §8). */
+/** The steps of a full service in working order, each for the kinds of movement that have it. Common practice. */
 const rules = {
   'as-found': {
     task: 'assess',
-    cautions: ['tall-case', 'dome', 'mercury'],
+    cautions: ['tall-case', 'dome'],
     marks: [...soundMarks, 'motion-work', 'springs'],
   },
-  'let-down': { task: 'let-down', when: sprung, cautions: ['spring-power'] },
-  strip: { task: 'strip', cautions: ['luminous', 'mains'] },
+  'sound-as-found': { task: 'assess', when: sounding },
+  'weights-off': { task: 'assess', when: weighted, cautions: ['lead-weights'] },
+  'pendulum-off': { task: 'assess', when: withPendulum, cautions: ['mercury'] },
+  'torsion-off': { task: 'assess', when: torsion, cautions: ['torsion', 'mercury'] },
+  'out-of-case': { task: 'assess', cautions: ['luminous', 'mains'] },
+  'let-down': { task: 'let-down', when: sprung, cautions: ['spring-power', 'fusee-set-up'] },
+  shake: { task: 'strip' },
+  'platform-off': { task: 'strip', when: withPlatform, cautions: ['platform'] },
+  'open-springs': { task: 'strip', when: perhapsOpen, cautions: ['open-springs'] },
+  strip: { task: 'strip' },
   'inspect-barrels': { task: 'strip', when: sprung },
+  'springs-out': { task: 'springs', when: sprung, cautions: ['spring-power'] },
   'inspect-pivots': { task: 'strip' },
   'inspect-jewels': { task: 'strip', when: clock => clock.jewelled, cautions: ['jewels'] },
-  clean: { task: 'clean', cautions: [...ofCleaning, ...workCautions] },
-  bush: { task: 'bush' },
+  clean: { task: 'clean', cautions: [...ofCleaning, 'ammoniated-cleaner', 'alcohol', 'shellac'] },
   polish: { task: 'polish' },
+  bush: { task: 'bush' },
+  'wash-again': { task: 'clean' },
   springs: { task: 'springs', when: sprung, cautions: ['spring-power'], marks: ['springs'] },
   assemble: { task: 'assemble', marks: [...soundMarks, 'motion-work'] },
+  pallets: { task: 'assemble', when: clock => !withPlatform(clock) },
+  'fusee-set-up': { task: 'assemble', when: fusee, cautions: ['fusee-set-up'] },
+  'platform-on': { task: 'assemble', when: withPlatform },
+  'torsion-on': { task: 'assemble', when: torsion, cautions: ['torsion'] },
+  'cuckoo-work': { task: 'assemble', when: cuckoo, cautions: ['cuckoo'] },
+  electric: { task: 'assemble', when: electric },
   oil: { task: 'oil' },
-  beat: { task: 'beat' },
+  beat: { task: 'beat', when: clock => withPendulum(clock) || torsion(clock) },
   sound: { task: 'strike-chime', when: sounding, marks: soundMarks },
-  hammers: { task: 'strike-chime', when: sounding, marks: ['hammers'] },
-  'hands-by-trip': { task: 'strike-chime', when: ({ chime }) => chime !== 'none' && chime !== 'unknown' },
+  hammers: { task: 'strike-chime', when: clock => sounding(clock) && !cuckoo(clock), marks: ['hammers'] },
+  'hands-by-trip': { task: 'strike-chime', when: chiming },
+  'sound-sheet': { task: 'strike-chime', when: sounding },
+  'self-correction': { task: 'strike-chime', when: clock => chiming(clock) && clock.chimeCorrects },
 } as const satisfies Record<string, Rule>
 
 /** A step's code; its sentence stands in the words catalogue. */
 export type BenchStep = keyof typeof rules
+
+/** Every step there is. */
+export const benchSteps = Object.keys(rules) as [BenchStep, ...BenchStep[]]
 
 /** One step of the service of a clock. */
 export interface Step {
@@ -75,9 +128,18 @@ export interface Step {
   readonly marks: readonly AsFoundMark[]
 }
 
+/** Whether a caution of the work concerns this clock. */
+function applies(caution: (typeof workCautions)[number], clock: StepFacts): boolean {
+  if (caution === 'fusee-set-up') return fusee(clock)
+  return caution !== 'shellac' || clock.jewelled || withPlatform(clock)
+}
+
 /** The steps that apply to a clock, in working order, each with the cautions that belong to it. */
 export function stepsFor(clock: StepFacts): Step[] {
-  const shown: readonly StepCaution[] = [...cautionsFor(clock), ...workCautions]
+  const shown: readonly StepCaution[] = [
+    ...cautionsFor(clock),
+    ...workCautions.filter(one => applies(one, clock)),
+  ]
   return (Object.entries(rules) as [BenchStep, Rule][])
     .filter(([, rule]) => rule.when?.(clock) ?? true)
     .map(([code, { task, cautions = [], marks = [] }]) => ({

@@ -117,7 +117,12 @@ export interface BenchCardContents extends RepairTop {
   readonly cautions: readonly Caution[]
   /** What was agreed, one sentence each. */
   readonly agreed: readonly string[]
-  readonly steps: readonly { readonly code: BenchStep; readonly cautions: readonly StepCaution[] }[]
+  readonly steps: readonly {
+    readonly code: BenchStep
+    readonly cautions: readonly StepCaution[]
+    /** Ticked before the card was drawn. */
+    readonly done?: true
+  }[]
   readonly asFound: readonly { readonly mark: AsFoundMark; readonly text: string }[]
   readonly belongings: readonly PaperBelonging[]
   readonly findings: readonly {

@@ -135,5 +135,15 @@ export const setUpAdvice = [
   'strike-out-of-step',
   'regulate',
   'service-again',
+  'pendulum-off',
+  'torsion-lock',
+  'torsion-settle',
+  'torsion-regulate',
+  'cuckoo',
+  'wind-weights',
+  'platform-regulate',
+  'chime-corrects',
+  'chime-set',
+  'mains',
 ] as const
 export type SetUpAdvice = (typeof setUpAdvice)[number]

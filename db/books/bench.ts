@@ -1,4 +1,5 @@
 import { and, eq, inArray, isNull, notInArray } from 'drizzle-orm'
+import type { BenchStep } from '../../core/bench/steps.ts'
 import type { Caution } from '../../core/cautions/cautions.ts'
 import { cautionsFor } from '../../core/cautions/cautions.ts'
 import { gather } from '../../core/checked.ts'
@@ -17,7 +18,7 @@ import { repairInShop, settle } from '../rules/facts.ts'
 import { inShop } from '../rules/in-shop.ts'
 import { refuseBackwards } from '../rules/moments.ts'
 import { refuseForbiddenWork } from '../rules/refused-work.ts'
-import { asFound, cautionsSeen, findings, outsideWork, repairs, waits } from '../schema/index.ts'
+import { asFound, cautionsSeen, findings, outsideWork, repairs, stepsDone, waits } from '../schema/index.ts'
 import { stopAllOn } from './labour.ts'
 
 /** Records what was found at the strip; one that needs the owner's word stops its labour clock and holds it until the word comes. */
@@ -94,6 +95,20 @@ export const acknowledge = verb('bench.acknowledge', (tx, input: { repairId: num
       .run()
   return { subject: { kind: 'repair', id: repair.id }, result: { id: repair.id, cautions: codes } }
 })
+
+/** Ticks a step of the service as done, or takes the tick back. */
+export const tickStep = verb(
+  'bench.tickStep',
+  (tx, { repairId, step, done }: { repairId: number; step: BenchStep; done: boolean }, doing) => {
+    const repair = repairInShop(tx, repairId)
+    const tick = { done, at: doing.at, personId: doing.personId }
+    tx.insert(stepsDone)
+      .values({ repairId: repair.id, step, ...tick })
+      .onConflictDoUpdate({ target: [stepsDone.repairId, stepsDone.step], set: tick })
+      .run()
+    return { subject: { kind: 'repair', id: repair.id }, result: { id: repair.id, step, done } }
+  },
+)
 
 /** Says what the repair waits for from now on; a labour clock that runs on it is stopped. */
 export const wait = verb(

@@ -22,7 +22,11 @@ export function benchCardContents(read: Read, repairId: number, at: string): Ben
     ...(limit.mostMinor === null ? {} : { most: limit.mostMinor }),
     cautions: cautions.map(({ code }) => code),
     agreed: invoice.agreed.map(line => line.description),
-    steps: bench.steps.map(({ code, cautions }) => ({ code, cautions })),
+    steps: bench.steps.map(({ code, cautions, done }) => ({
+      code,
+      cautions,
+      ...(done ? { done: true as const } : {}),
+    })),
     asFound: bench.asFound
       .filter(note => note.struckReason === null)
       .map(({ mark, text }) => ({ mark, text })),

@@ -1,4 +1,4 @@
-import { asc, eq, max } from 'drizzle-orm'
+import { and, asc, eq, max } from 'drizzle-orm'
 import { stepsFor } from '../../core/bench/steps.ts'
 import { isOverdue } from '../../core/calendar/due.ts'
 import { civilDateOf } from '../../core/calendar/zone.ts'
@@ -106,6 +106,24 @@ function findingsOf(read: Read, repairId: number) {
     }))
 }
 
+const stepsDone = question(read =>
+  read
+    .select({ step: s.stepsDone.step, at: s.stepsDone.at, person: s.people.name })
+    .from(s.stepsDone)
+    .leftJoin(s.people, eq(s.people.id, s.stepsDone.personId))
+    .where(and(eq(s.stepsDone.repairId, askedId), eq(s.stepsDone.done, true))),
+)
+
+/** The steps of the clock's service, each with when and by whom it was ticked. */
+function stepsOf(read: Read, repairId: number, clock: typeof s.clocks.$inferSelect) {
+  const ticks = new Map(
+    stepsDone(read)
+      .all({ id: repairId })
+      .map(({ step, ...tick }) => [step, tick]),
+  )
+  return stepsFor(clock).map(step => ({ ...step, done: ticks.get(step.code) ?? null }))
+}
+
 /** What the bench has on record of a repair. */
 export function benchCard(
   read: Read,
@@ -127,6 +145,6 @@ export function benchCard(
       .map(({ order, part }) => ({ ...order, part })),
     outsideWork: outsideWorkOf(read, repair.id, today),
     cautionsSeen: cautionsSeen(read).all({ id }),
-    steps: stepsFor(clock),
+    steps: stepsOf(read, repair.id, clock),
   }
 }

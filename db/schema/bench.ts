@@ -1,4 +1,5 @@
 import { integer, sqliteTable, text } from 'drizzle-orm/sqlite-core'
+import type { BenchStep } from '../../core/bench/steps.ts'
 import type { Caution } from '../../core/cautions/cautions.ts'
 import type { PartSize } from '../../core/stores/part-size.ts'
 import type { Component } from '../../core/vocabulary/intake.ts'
@@ -43,6 +44,16 @@ export const cautionsSeen = sqliteTable('cautions_seen', {
   id: id(),
   repairId: integer().notNull(),
   caution: code<Caution>(),
+  at: text().notNull(),
+  personId: integer(),
+})
+
+/** Steps of a service that were ticked. */
+export const stepsDone = sqliteTable('steps_done', {
+  id: id(),
+  repairId: integer().notNull(),
+  step: code<BenchStep>(),
+  done: integer({ mode: 'boolean' }).notNull(),
   at: text().notNull(),
   personId: integer(),
 })

@@ -333,3 +333,17 @@ it('every act names what is wrong with its input and writes nothing', async () =
   expect(refused(nowhere)).toEqual({ status: 404, problems: ['repair.unknown repairId'] })
   expect((await shop.view('dayBook')).rows.length).toBe(before)
 })
+
+it('steps of the service are ticked with who and when, and a tick is taken back', async () => {
+  const repair = await agreedRepair(shop)
+  const tick = (step: string, done: boolean) =>
+    shop.tryAct('bench.tickStep', { repairId: repair.id, step, done })
+  const step = async () =>
+    (await shop.view('repairs/2201')).bench.steps.find((one: { code: string }) => one.code === 'oil')
+  expect((await step()).done).toBeNull()
+  await tick('oil', true)
+  expect((await step()).done).toEqual({ at: shop.clock.at, person: expect.any(String) })
+  await tick('oil', false)
+  expect((await step()).done).toBeNull()
+  expect(refused(await tick('polka', true)).problems).toEqual(['input.notOneOf step'])
+})

@@ -50,6 +50,7 @@ export const acts = {
   'bench.noteAsFound': 'A mark noted as found',
   'bench.strikeAsFound': 'A mark as found struck out',
   'bench.acknowledge': 'Cautions acknowledged',
+  'bench.tickStep': 'Step of the service ticked',
   'bench.wait': 'A wait begun',
   'bench.endWait': 'A wait ended',
   'bench.sendOut': 'Work sent out',

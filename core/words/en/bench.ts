@@ -3,24 +3,47 @@ import type { WorkTold } from '../../labour/by-work.ts'
 
 /** What to do at each step of a service, with its cautions. Common practice. */
 const steps = {
-  'as-found': 'Before the strip: photograph and write down timing marks and positions as they are found.',
+  'as-found':
+    'Before anything is undone: photograph, write down timing marks and positions, beat and rate as they are found.',
+  'sound-as-found': 'Hear strike and chime through as they are found, and write it down.',
+  'weights-off': 'Take the weights off, each marked left, centre or right.',
+  'pendulum-off': 'Take the pendulum off.',
+  'torsion-off':
+    'Lock the pendulum, lift the dome, write down how unit and fork stand, take the pendulum off.',
+  'out-of-case':
+    'Hands off, movement out of its case, dial off; lay hands and dial where nothing falls on them.',
   'let-down': 'Let down every train and feel each barrel loose.',
-  strip: 'Strip the movement; keep the parts of each train together.',
+  shake: 'Note end-shake and side-shake of every arbor, and worn holes, while it is together.',
+  'platform-off': 'Take the platform off, only now that the spring is let down.',
+  'open-springs': 'Where springs have no barrel: clamp or restrain them before the plates part.',
+  strip: 'Take it apart, train by train; keep the parts of each train together.',
   'inspect-barrels':
-    'Look at barrel hooks for cracks, and at springs and arbors; lever nothing through the cap slots.',
-  'inspect-pivots': 'Look at every pivot and hole, at teeth, leaves and levers.',
-  'inspect-jewels': 'Look at the jewelled holes; alcohol and a wooden point, never metal.',
+    'Take caps off from the arbor side, levering nothing through their slots; look at hook, cap, wall and arbor for cracks.',
+  'springs-out': 'Take the springs out with a winder.',
+  'inspect-pivots': 'Look at every pivot and hole, at teeth, leaves, pallets and levers.',
+  'inspect-jewels': 'Look at the jewelled holes; alcohol and wood, never metal.',
   clean: 'Clean, peg out the holes, dry.',
-  bush: 'Bush worn holes, on centre and upright.',
-  polish: 'Polish pivots; check end shake.',
-  springs: 'Fit cleaned or new mainsprings with a winder; note set-up turns.',
-  assemble: 'Assemble; in trial assembly force no nut, and set each train to its marks.',
-  oil: 'Oil pivots and acting faces, not teeth; grease the springs.',
-  beat: 'Set in beat: an even tick, and at the release an equal swing of pendulum or balance to each side.',
-  sound: 'Set strike and chime to their warning and locking; run every hour.',
-  hammers: 'Set the hammers: clear of rods and gongs at rest, in their order.',
+  polish: 'Finish the pivots first.',
+  bush: 'Bush worn holes to the finished pivots, on centre and upright.',
+  'wash-again': 'Wash again: no grit of bushing or finishing stays.',
+  springs: 'Fit cleaned or new mainsprings with a winder, greased as they go in; note set-up turns.',
+  assemble:
+    'Trial assembly: nuts only just tight, no force; every train spins free, each train to its marks.',
+  pallets: 'The going train runs free before the pallets go in.',
+  'fusee-set-up': 'Lay on chain or line, set up the spring by its ratchet, see that the stop iron stops.',
+  'platform-on': 'Put the platform on before any power; see depth and end-shake.',
+  'torsion-on': 'Fit the suspension unit, set the fork, lock, hang the pendulum, level.',
+  'cuckoo-work': 'See to bellows, gut, chains, gong, and the bird’s wire.',
+  electric: 'See to contacts, coil and insulation.',
+  oil: 'Oil pivots and acting faces, not teeth.',
+  beat: 'Set in beat: an even tick, and at the release an equal swing to each side; see drop and lock.',
+  sound: 'Set strike and chime to their marks, warning and locking.',
+  hammers:
+    'Set the hammers on the middle of their rods or bells, clear at rest, in their order; leathers sound, no buzz, the block tight.',
   'hands-by-trip':
     'Set the hands by letting the movement trip the chime itself: a hand moved by a finger may mislead by three minutes.',
+  'sound-sheet': 'Hear the sound sheet through: twelve hours, half hours, quarters, silent, repeat.',
+  'self-correction': 'Put the chime wrong on purpose once, and see that it sets itself right.',
 } satisfies Record<BenchStep, string>
 
 /** The Bench page: the queue, and the card of one repair. */
@@ -181,6 +204,9 @@ export const bench = {
     heading: 'Service',
     note: 'What is usual for this movement, step by step.',
     steps: 'Steps of the service',
+    ticked: 'Ticked.',
+    unticked: 'The tick is taken back.',
+    doneBy: (person: string, at: string) => [person, at].filter(Boolean).join(', '),
     asFound: 'As found',
     addMark: 'Write down a mark',
     mark: 'What',

@@ -301,7 +301,7 @@ export const vocabulary = {
   setUpAdvice: {
     level: 'Stand or hang the clock where it is firm and level, away from heat and draught.',
     beat: 'Listen to the tick: it should be even. If it limps, the clock is out of beat and will stop.',
-    wind: 'Wind it fully at the same hour each time, with the key that belongs to it, and let the key turn back gently.',
+    wind: 'Wind it fully at the same hour each time, with the key that belongs to it, and let the key turn back gently. A spring cannot be over-wound: wind until it stops.',
     'hands-forward': 'Set the time with the minute hand, forwards, and wait for each strike to finish.',
     'lift-dome': 'Lift the glass dome straight up with both hands.',
     'weights-off':
@@ -310,7 +310,25 @@ export const vocabulary = {
     'strike-out-of-step':
       'If the strike is out of step with the hands, let it be tripped through the hours until they agree.',
     regulate:
-      'To make it gain, shorten the pendulum with the nut; to make it lose, lengthen it. Wait a full wind before judging.',
+      'Too fast: lower the bob by its nut. Too slow: raise it. A little at a time, and wait a full wind before judging.',
+    'pendulum-off': 'Take off or tie up the pendulum before the clock is carried, every time.',
+    'torsion-lock':
+      'Lock the pendulum before the clock is moved or turned, and free it only where it stays: its suspension wire kinks at a touch.',
+    'torsion-settle':
+      'Turn the pendulum about three quarters of a turn and let it settle. It turns slowly and without a tick to be heard; do not shake it.',
+    'torsion-regulate':
+      'Regulate by the disc on the pendulum, a little at a time, and wait some days: five minutes a week is close for such a clock.',
+    cuckoo:
+      'Take the wires or paper out of bellows and chains, free the bird’s wire, and pull the chains gently, without lifting the weights.',
+    'wind-weights': 'Wind the weights up gently, not quite to the top, before they reach the floor.',
+    'platform-regulate':
+      'If it gains or loses, have its lever moved, or move it a little at a time, towards S or R for slower, F or A for faster.',
+    'chime-corrects':
+      'If the chime does not agree with the hands, leave it: it sets itself right within some hours.',
+    'chime-set':
+      'If the chime does not agree with the hands, move the minute hand forwards to each quarter in turn and let it play until it does.',
+    mains:
+      'There is nothing to wind or to set in beat. Its mains lead and plug are looked at by a competent electrician; local rules come first.',
     'service-again': 'Oil dries: have the clock looked at again after the years the shop advises.',
   } satisfies Record<SetUpAdvice, string>,
   cautions,
@@ -318,8 +336,20 @@ export const vocabulary = {
   stepCautions: {
     ...cautions,
     'ammoniated-cleaner':
-      'Ammoniated cleaner: ventilate, read its safety data sheet, gloves and eye protection; follow local rules.',
+      'Ammoniated cleaner: ventilate, read its safety data sheet, gloves and eye protection; short, as long soaks crack stressed brass; never on gilt, lacquer or silvering. Cyanide never, whatever an old book says. Follow local rules.',
     alcohol:
       'Alcohol: its vapour catches fire from 2 % in air; no flame or spark near, ventilate, read its safety data sheet; follow local rules.',
+    shellac:
+      'Alcohol dissolves shellac: keep it away from pallet stones and roller jewels that are set in it.',
+    'open-springs':
+      'Open springs: once the plates part they fly out with all their power. Clamp each one first; gloves, eye protection.',
+    'fusee-set-up':
+      'Fusee: run down, the spring still holds its set-up tension. Let it down by the ratchet before anything is undone.',
+    platform:
+      'Platform and pallets never come off under power: the train runs away and breaks pivots and teeth.',
+    torsion:
+      'Suspension wire kinks at a touch, and with it the clock’s rate: never turn or carry the pendulum unlocked.',
+    cuckoo:
+      'Bellows and gut tear, chains off their sprockets jam: wire the chains before the case is turned.',
   } satisfies Record<StepCaution, string>,
 }

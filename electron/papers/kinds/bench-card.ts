@@ -92,7 +92,8 @@ function work({ sheet, words }: Desk, { fault, agreed }: BenchCardContents): Blo
 
 /** Tasks to tick, each with the cautions that belong to it. */
 function steps({ sheet, words }: Desk, contents: BenchCardContents): Block[] {
-  const lines = contents.steps.map(({ code, cautions }) => ({
+  const lines = contents.steps.map(({ code, cautions, done = false }) => ({
+    ticked: done,
     pieces: [
       piece(said(words.bench.steps, code), styles.big),
       ...cautions.map(one => piece(said(words.stepCautions, one), styles.body)),

@@ -1,5 +1,6 @@
 import { Hono } from 'hono'
 import { z } from 'zod'
+import { benchSteps } from '../../../core/bench/steps.ts'
 import { longestStretchMinutes } from '../../../core/labour/minutes.ts'
 import { mostPieces } from '../../../core/stores/pieces.ts'
 import { components } from '../../../core/vocabulary/intake.ts'
@@ -73,6 +74,9 @@ export const bench = new Hono<Env>()
   )
   .post('/strikeAsFound', body(z.strictObject({ asFoundId: id, reason })), c =>
     perform(c, book.strikeAsFound, c.req.valid('json')),
+  )
+  .post('/tickStep', body(z.strictObject({ repairId: id, step: oneOf(benchSteps), done: z.boolean() })), c =>
+    perform(c, book.tickStep, c.req.valid('json')),
   )
   .post('/acknowledge', body(z.strictObject({ repairId: id })), c =>
     perform(c, book.acknowledge, c.req.valid('json')),

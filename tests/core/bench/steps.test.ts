@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest'
-import { type BenchStep, marksOf, type StepFacts, stepsFor, workCautions } from '../../../core/bench/steps.ts'
+import {
+  type BenchStep,
+  benchSteps,
+  marksOf,
+  type StepFacts,
+  stepsFor,
+  workCautions,
+} from '../../../core/bench/steps.ts'
 import { cautions, cautionsFor } from '../../../core/cautions/cautions.ts'
 import { asFoundMarks } from '../../../core/vocabulary/work.ts'
 import { en } from '../../../core/words/en/index.ts'
@@ -7,9 +14,11 @@ import { en } from '../../../core/words/en/index.ts'
 const plain: StepFacts = {
   form: 'wall',
   power: 'weight',
+  escapement: 'dead-beat',
   dial: 'brass',
   strike: 'none',
   chime: 'none',
+  chimeCorrects: false,
   jewelled: false,
   luminous: false,
   mercury: false,
@@ -27,26 +36,85 @@ const codes = (clock: StepFacts) => stepsFor(clock).map(({ code }) => code)
 const at = (clock: StepFacts, code: BenchStep) =>
   stepsFor(clock).find(step => step.code === code)?.cautions ?? []
 
-// The order of a full service: common practice (trade reference §4, §7, §8).
+// The order of a full service: common practice.
 describe('the steps of a service', () => {
-  it('of a jewelled chiming spring clock are all there, from the marks as found to hands set by the trip', () => {
-    expect(codes({ ...chiming, jewelled: true })).toEqual(Object.keys(en.bench.steps))
-  })
-
-  it('of a clock leave out what it has not', () => {
+  it('of a plain weight clock leave out what it has not', () => {
     expect(codes(plain)).toEqual([
       'as-found',
+      'weights-off',
+      'pendulum-off',
+      'out-of-case',
+      'shake',
       'strip',
       'inspect-pivots',
       'clean',
-      'bush',
       'polish',
+      'bush',
+      'wash-again',
       'assemble',
+      'pallets',
       'oil',
       'beat',
     ])
-    expect(codes({ ...plain, strike: 'rack' })).toEqual(expect.arrayContaining(['sound', 'hammers']))
-    expect(codes({ ...plain, strike: 'rack' })).not.toContain('hands-by-trip')
+  })
+
+  it('of a chiming spring clock go from the marks as found to the sound sheet', () => {
+    expect(codes({ ...chiming, chimeCorrects: true })).toEqual([
+      'as-found',
+      'sound-as-found',
+      'pendulum-off',
+      'out-of-case',
+      'let-down',
+      'shake',
+      'strip',
+      'inspect-barrels',
+      'springs-out',
+      'inspect-pivots',
+      'clean',
+      'polish',
+      'bush',
+      'wash-again',
+      'springs',
+      'assemble',
+      'pallets',
+      'oil',
+      'beat',
+      'sound',
+      'hammers',
+      'hands-by-trip',
+      'sound-sheet',
+      'self-correction',
+    ])
+  })
+
+  it.each([
+    [
+      { form: 'carriage', escapement: 'platform-lever' },
+      ['platform-off', 'platform-on'],
+      ['pendulum-off', 'beat', 'pallets'],
+    ],
+    [{ form: 'torsion', power: 'spring' }, ['torsion-off', 'torsion-on', 'beat'], ['pendulum-off']],
+    [{ form: 'skeleton', power: 'fusee' }, ['fusee-set-up', 'let-down'], ['open-springs']],
+    [{ form: 'cuckoo', strike: 'count-wheel' }, ['cuckoo-work', 'weights-off'], ['hammers', 'let-down']],
+    [{ form: 'mantel', power: 'spring' }, ['open-springs'], ['weights-off']],
+    [{ form: 'wall', power: 'mains' }, ['electric'], ['pendulum-off', 'let-down', 'beat']],
+    [{ strike: 'rack' }, ['sound', 'sound-sheet'], ['hands-by-trip', 'self-correction']],
+  ] as const)('of %o have %j and not %j', (more, has, hasNot) => {
+    const all = codes({ ...plain, ...more })
+    expect(all).toEqual(expect.arrayContaining([...has]))
+    expect(all.filter(code => (hasNot as readonly string[]).includes(code))).toEqual([])
+  })
+
+  it('finish pivots before bushing to them, and let down before anything comes off', () => {
+    const order = codes({ ...chiming, form: 'carriage', escapement: 'platform-lever' })
+    const pairs = [
+      ['polish', 'bush'],
+      ['bush', 'wash-again'],
+      ['let-down', 'platform-off'],
+      ['platform-off', 'strip'],
+      ['shake', 'strip'],
+    ] as const
+    for (const [first, second] of pairs) expect(order.indexOf(first)).toBeLessThan(order.indexOf(second))
   })
 
   it('tell the marks found before the strip again at the assembly, and at the setting of strike and chime', () => {
@@ -77,7 +145,9 @@ describe('the marks to be noted before the strip', () => {
 describe('the cautions of a step', () => {
   it('of spring power stand where a spring is let down and where one is fitted', () => {
     expect(at(chiming, 'let-down')).toEqual(['spring-power'])
+    expect(at(chiming, 'springs-out')).toEqual(['spring-power'])
     expect(at(chiming, 'springs')).toEqual(['spring-power'])
+    expect(at({ ...chiming, power: 'fusee' }, 'let-down')).toEqual(['spring-power', 'fusee-set-up'])
   })
 
   it('of cleaning are those of ammonia and alcohol for every clock, and of its own dial, jewels and weights', () => {
@@ -88,21 +158,23 @@ describe('the cautions of a step', () => {
       'lead-weights',
       'ammoniated-cleaner',
       'alcohol',
+      'shellac',
     ])
   })
 
   it('leave none of the cautions of any clock without its step', () => {
     const all = (['silvered', 'painted', 'vitreous-enamel', 'paper'] as const).flatMap(dial =>
-      (['longcase', 'torsion'] as const).flatMap(form =>
-        (['spring', 'weight'] as const).map(
+      (['longcase', 'torsion', 'cuckoo', 'carriage', 'mantel'] as const).flatMap(form =>
+        (['spring', 'weight', 'fusee'] as const).map(
           (power): StepFacts => ({
             ...chiming,
             dial,
             form,
             power,
+            escapement: form === 'carriage' ? 'platform-lever' : 'recoil',
             jewelled: true,
             luminous: true,
-            mercury: true,
+            mercury: form !== 'carriage' && form !== 'cuckoo',
             mains: true,
           }),
         ),
@@ -110,8 +182,22 @@ describe('the cautions of a step', () => {
     )
     for (const clock of all) {
       const shown = new Set(stepsFor(clock).flatMap(step => step.cautions))
-      expect([...cautionsFor(clock), ...workCautions].filter(one => !shown.has(one))).toEqual([])
+      expect(cautionsFor(clock).filter(one => !shown.has(one))).toEqual([])
     }
-    expect(new Set(all.flatMap(cautionsFor))).toEqual(new Set(cautions))
+    const ever = new Set(all.flatMap(clock => stepsFor(clock).flatMap(step => step.cautions)))
+    expect([...cautions, ...workCautions].filter(one => !ever.has(one))).toEqual([])
   })
+
+  it('of the work stand only where they are needed', () => {
+    expect(stepsFor(plain).flatMap(step => step.cautions)).toEqual([
+      'lead-weights',
+      'lead-weights',
+      'ammoniated-cleaner',
+      'alcohol',
+    ])
+  })
+})
+
+it('every step is a plain sentence', () => {
+  for (const code of benchSteps) expect(en.bench.steps[code]).toMatch(/^[A-Z].*\.$/)
 })

@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest'
+import { describe, expect, it, test } from 'vitest'
 import { stepsFor } from '../../../core/bench/steps.ts'
 import { cautionsFor } from '../../../core/cautions/cautions.ts'
 import { patternOf } from '../../../core/run-in/limits.ts'
@@ -21,7 +21,13 @@ test('of a movement nobody has looked at, what is usual for its form is planned 
 test('a spring nobody has looked for is warned of, and let down first, where the form usually has one', () => {
   const mantel = { form: 'mantel', ...unseen, dial: 'unknown', ...no } as const
   expect(cautionsFor(mantel)).toEqual(['spring-power'])
-  const steps = stepsFor({ ...mantel, strike: 'unknown', chime: 'unknown' }).map(({ code }) => code)
+  const steps = stepsFor({
+    ...mantel,
+    escapement: 'unknown',
+    strike: 'unknown',
+    chime: 'unknown',
+    chimeCorrects: false,
+  }).map(({ code }) => code)
   expect(steps).toContain('let-down')
   expect(steps).toContain('sound')
   expect(cautionsFor({ ...mantel, power: 'weight' })).not.toContain('spring-power')
@@ -35,7 +41,13 @@ test('what a clock sounds does not follow while its strike or its chime is unkno
 })
 
 test('an owner is told how to set a pendulum in beat and regulate it only of a clock that has one', () => {
-  const mantel = { form: 'mantel', strike: 'rack' } as const
+  const mantel = {
+    form: 'mantel',
+    power: 'spring',
+    strike: 'rack',
+    chime: 'none',
+    chimeCorrects: false,
+  } as const
   expect(setUpAdviceFor({ ...mantel, escapement: 'unknown' })).toEqual(
     expect.arrayContaining(['level', 'beat', 'regulate', 'wind']),
   )
@@ -45,4 +57,44 @@ test('an owner is told how to set a pendulum in beat and regulate it only of a c
     expect(advice).not.toContain('beat')
     expect(advice).not.toContain('regulate')
   }
+})
+
+describe('the set-up advice of a kind of clock', () => {
+  const bare = {
+    form: 'mantel',
+    power: 'unknown',
+    strike: 'none',
+    chime: 'none',
+    chimeCorrects: false,
+    escapement: 'unknown',
+  } as const
+
+  // Common practice.
+  it.each([
+    [
+      'longcase',
+      ['weights-off', 'fix-to-wall', 'level', 'beat', 'wind-weights', 'hands-forward', 'regulate'],
+    ],
+    ['mantel', ['pendulum-off', 'level', 'beat', 'wind', 'hands-forward', 'regulate']],
+    ['cuckoo', ['pendulum-off', 'cuckoo', 'level', 'beat', 'wind-weights', 'hands-forward', 'regulate']],
+    [
+      'torsion',
+      ['lift-dome', 'torsion-lock', 'level', 'torsion-settle', 'wind', 'hands-forward', 'torsion-regulate'],
+    ],
+    ['carriage', ['level', 'wind', 'hands-forward', 'platform-regulate']],
+    ['skeleton', ['lift-dome', 'pendulum-off', 'level', 'beat', 'wind', 'hands-forward', 'regulate']],
+  ] as const)('of a %s clock is right for it', (form, advice) => {
+    expect(setUpAdviceFor({ ...bare, form })).toEqual([...advice, 'service-again'])
+  })
+
+  it('of a mains clock says nothing of winding or of the beat', () => {
+    expect(setUpAdviceFor({ ...bare, power: 'mains' })).toEqual(['mains', 'service-again'])
+  })
+
+  it('of a chime says whether it sets itself right', () => {
+    const chiming = { ...bare, chime: 'four-quarter' } as const
+    expect(setUpAdviceFor({ ...chiming, chimeCorrects: true })).toContain('chime-corrects')
+    expect(setUpAdviceFor(chiming)).toContain('chime-set')
+    expect(setUpAdviceFor(chiming)).not.toContain('chime-corrects')
+  })
 })
