@@ -10,7 +10,7 @@ import { parseArgs } from 'node:util'
 import { importsBelow } from './imports.ts'
 import type { Case, Said } from './judge.ts'
 import type { Mutant } from './switched.ts'
-import { type Judged, table } from './table.ts'
+import { type Judged, shares, survivorLine } from './table.ts'
 
 const root = join(import.meta.dirname, '../..')
 const { positionals, values } = parseArgs({
@@ -58,7 +58,9 @@ function heard(said: Said): void {
     for (const test of said.leftOut) console.error(`left out, as it does not pass by itself: ${test}`)
   }
   if (said.said === 'judged' && standing) {
-    results.push({ ...said, mutant: standing })
+    const judged = { ...said, mutant: standing }
+    results.push(judged)
+    if (!said.killed) console.log(survivorLine(judged))
     standing = undefined
     if (results.length % 100 === 0) console.error(`${results.length} judged`)
   }
@@ -105,4 +107,4 @@ try {
 } finally {
   rmSync(temporary, { recursive: true, force: true })
 }
-console.log(table(results).join('\n'))
+console.log(shares(results).join('\n'))
