@@ -14,8 +14,10 @@ export interface Fault {
 /** A ledger being looked at. */
 export interface Examined {
   readonly read: Read
-  /** The ledger's own file, beside which its photographs and papers stand. */
+  /** The ledger's own file, beside which its photographs and papers stand: for a backup the ledger's name in the folder of backups. */
   readonly file: string
+  /** The very file that is looked at, where that may be a backup. */
+  readonly path?: string
   /** Entries that were acknowledged and are not in it, as far as is known beside it. */
   readonly missing?: MissingEntries | null
   /** Folder of the migrations. */

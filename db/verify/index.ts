@@ -1,4 +1,5 @@
 import { type Check, type Examined, type Fault, fault, type Note } from './check.ts'
+import { copy } from './copy.ts'
 import { dayBook } from './day-book.ts'
 import { derived } from './derived.ts'
 import { estimates } from './estimates.ts'
@@ -14,6 +15,7 @@ import { shape } from './shape.ts'
 /** Every check, in the order they are made. A new one is one file here and one entry. */
 export const checks = {
   file,
+  copy,
   shape,
   dayBook,
   numbers,

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os'
 import { resolve } from 'node:path'
 import { parseArgs } from 'node:util'
 import { verify as say } from '../../core/words/en/verify.ts'
+import { namesake } from '../../db/file/copy-name.ts'
 import { LedgerRefused } from '../../db/file/ledger-refused.ts'
 import { openUntouched } from '../../db/file/untouched.ts'
 import { type Fault, fault } from '../../db/verify/check.ts'
@@ -44,7 +45,15 @@ function checksOf(file: string): Checked[] {
   try {
     const ledger = openUntouched(file, { migrations, ...outside })
     try {
-      return [...verified({ read: ledger.read, missing: ledger.missing, file, migrations })]
+      return [
+        ...verified({
+          read: ledger.read,
+          missing: ledger.missing,
+          file: namesake(file),
+          path: file,
+          migrations,
+        }),
+      ]
     } finally {
       ledger.close()
     }

@@ -93,6 +93,7 @@ function refuseUnsound(path: string, options: OpenOptions): void {
     for (const { name, faults } of verified({
       read: ledger.read,
       file: path,
+      path,
       migrations: options.migrations,
     }))
       if (ofTheFile.includes(name) && faults.length > 0)

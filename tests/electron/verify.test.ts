@@ -97,7 +97,9 @@ it('finds nothing wrong with the demonstration shop’s ledger, and looks at all
   const found = look(file)
   expect(found.flatMap(check => check.faults)).toEqual([])
   expect(found.map(({ name }) => name)).toEqual(Object.keys(checks))
-  for (const { name, looked } of found) expect(looked, name).toBeGreaterThan(0)
+  // A ledger is no backup.
+  for (const { name, looked } of found.filter(({ name }) => name !== 'copy'))
+    expect(looked, name).toBeGreaterThan(0)
 })
 
 describe('each kind of damage is found and named', () => {

@@ -31,6 +31,7 @@ export const verify = {
   checks: {
     file: (n: number) => `File: ${n} pages`,
     shape: (n: number) => `Tables, indexes and triggers: ${n}`,
+    copy: (n: number) => `Backups held against their manifest: ${n}`,
     dayBook: (n: number) => `Day book: ${n} rows`,
     numbers: (n: number) => `Numbers: ${n} given`,
     papers: (n: number) => `Papers issued: ${n}`,
@@ -46,6 +47,8 @@ export const verify = {
   faults: {
     'file.unopenable': () => 'The file cannot be opened: it is cut short, or its first pages are damaged.',
     'file.damaged': (v: Values) => `The file itself is damaged: ${v.what}.`,
+    'copy.changed': () =>
+      'This backup is not the file that was written: its bytes are not those its manifest tells of.',
     'file.reference': (v: Values) =>
       `Row ${v.row} of the table ${v.table} points to something in ${v.parent} that is not there.`,
     'shape.missing': (v: Values) => `The ${v.type} ${v.name} is missing.`,
