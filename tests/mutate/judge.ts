@@ -54,18 +54,20 @@ say({ said: 'tests', mutants: mutants.length, count: tests.count, leftOut: tests
 // What the program says of a mutant's mistakes is of no interest.
 console.error = () => undefined
 
-let lastKiller: Runnable | undefined
+/** The tests that noticed a mutant of a file so far, the last first: they may notice the next one as well. */
+const noticed = new Map<string, readonly Runnable[]>()
 
 /** Asks the tests near a mutant, one after another until one fails; how many were asked, and whether one did. */
 async function verdict(mutant: Mutant): Promise<{ asked: number; killed: boolean }> {
+  const before = noticed.get(mutant.file) ?? []
   let asked = 0
-  for await (const one of tests.of(mutant, lastKiller)) {
+  for await (const one of tests.of(mutant, before)) {
     if (asked === mostTests) break
     asked += 1
     // A loop that a mutant keeps from ending goes many times the steps.
     switchTo(mutant.id, one.steps * 30 + 100_000)
     if (await fails(one.test)) {
-      lastKiller = one
+      noticed.set(mutant.file, [one, ...before.filter(({ name }) => name !== one.name)].slice(0, 5))
       return { asked, killed: true }
     }
   }

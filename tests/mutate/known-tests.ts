@@ -23,8 +23,8 @@ export interface KnownTests {
   readonly count: number
   /** Tests that do not pass by themselves: no verdict rests on them. */
   readonly leftOut: readonly string[]
-  /** The tests that a mutant can fail, nearest first; those of the file `first` before all others. */
-  readonly of: (mutant: Mutant, first: Runnable | undefined) => AsyncIterable<Runnable>
+  /** The tests that a mutant can fail: those of `first` among them, then the nearest of each test file in turn. */
+  readonly of: (mutant: Mutant, first: readonly Runnable[]) => AsyncIterable<Runnable>
 }
 
 /** The numbers of the mutants of one file, which follow on one another. */
@@ -56,6 +56,16 @@ export async function fails(test: Test): Promise<boolean> {
 }
 
 const byReach = (a: Known, b: Known) => a.reached.size * (a.ms + 1) - b.reached.size * (b.ms + 1)
+
+/** One of each file, then the next of each: what one file does not look at, another may. */
+function inTurn<T extends Runnable>(tests: readonly T[]): T[] {
+  const files = [...Map.groupBy(tests, ({ file }) => file).values()]
+  const longest = Math.max(0, ...files.map(({ length }) => length))
+  return Array.from({ length: longest }, (_, turn) =>
+    files.flatMap(file => file.slice(turn, turn + 1)),
+  ).flat()
+}
+
 const nameOf = (file: string, at: number) => `${file} ${at + 1}`
 
 /** A test that fails: what a file that no longer loads stands for. */
@@ -114,11 +124,13 @@ export async function knownTests(
     }
   }
 
-  async function* of(mutant: Mutant, first: Runnable | undefined) {
-    if (atLoad.has(mutant.id)) return yield* loadedAnew(mutant, first?.file)
-    const near = known.filter(({ reached }) => reached.has(mutant.id))
-    yield* near.filter(({ name }) => name === first?.name)
-    yield* near.filter(({ name }) => name !== first?.name)
+  async function* of(mutant: Mutant, first: readonly Runnable[]) {
+    if (atLoad.has(mutant.id)) return yield* loadedAnew(mutant, first[0]?.file)
+    const near = inTurn(known.filter(({ reached }) => reached.has(mutant.id)))
+    const names = new Set(first.map(({ name }) => name))
+    // By name: what was loaded anew for another mutant is not asked again.
+    yield* first.flatMap(({ name }) => near.filter(one => one.name === name))
+    yield* near.filter(({ name }) => !names.has(name))
   }
   return { count: known.length, leftOut, of }
 }

@@ -138,6 +138,15 @@ describe('tax that is due with the payment', () => {
     expect(taxSettled([row('VAT', 'part', 101, 19)], minor(120), minor(60))).toMatchObject([{ taxable: 51 }])
   })
 
+  it('counts a payment of a single cent', () => {
+    const rows = [row('VAT', 'part', 100, 20)]
+    const account = {
+      billed: [{ on: '2027-03-01', total: minor(120), rows }],
+      paid: [{ on: '2027-03-02', amount: minor(1) }],
+    }
+    expect(taxByDay(account)[1]?.rows).toEqual([row('VAT', 'part', 1, 0)])
+  })
+
   it('says nothing of a day on which nothing more was settled', () => {
     const account: Account = {
       billed: [{ on: '2027-03-01', total: minor(120), rows: [row('VAT', 'part', 100, 20)] }],
