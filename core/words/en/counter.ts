@@ -32,7 +32,7 @@ export const counter = {
   toBackups: 'To the backups',
   toCollectTotal: 'To be paid for the clocks to collect',
   empty: 'No clock is in the shop. Write an owner’s name below to take the first one in.',
-  sums: { toCollect: 'to collect', awaitingWord: 'await word', late: 'late' },
+  sums: { toCollect: 'to collect', awaitingWord: 'waiting for an answer', late: 'late' },
   covered: 'covered by the warranty',
   notCovered: 'came back, not covered',
   told: (date: string) => `owner told ${date}`,

@@ -229,7 +229,7 @@ export const repair = {
     limits: (agreed: string, most: string) =>
       `Agreed up to ${agreed}; beyond that the shop may go to ${most}, tax included.`,
     limitFirm: (agreed: string) => `Agreed up to ${agreed}, tax included, and no further.`,
-    beyond: 'These lines pass it: write a supplement and record the owner’s word first.',
+    beyond: 'These lines pass it: write a supplement and record the answer first.',
     left: 'Used at the bench and not on the invoice yet',
     leftPart: (quantity: string, part: string, unit: string) => `${quantity} × ${part} at ${unit}`,
     reasons: {

@@ -50,13 +50,13 @@ export const screens = {
   waitingFor: {
     parts: 'waiting for parts',
     'outside-work': 'waiting for outside work',
-    owner: 'waiting for owner’s word',
+    owner: 'waiting for an answer',
     other: 'waiting',
   } satisfies Record<WaitReason, string>,
   acts: {
     'write-estimate': 'Write an estimate',
     'send-estimate': 'Send the estimate',
-    'record-word': 'Record the owner’s word',
+    'record-word': 'Record the answer',
     work: 'Work at the bench',
     'end-wait': 'End the wait',
     'start-run-in': 'Put on the run-in shelf',

@@ -237,14 +237,14 @@ export const vocabulary = {
   waitReasons: {
     parts: 'parts',
     'outside-work': 'outside work',
-    owner: 'owner’s word',
+    owner: 'the owner’s answer',
     other: 'another reason',
   } satisfies Record<WaitReason, string>,
   messageAbouts: {
     ready: 'the clock is ready',
     estimate: 'the estimate',
     finding: 'something found when taken apart',
-    reminder: 'waiting for word',
+    reminder: 'waiting for an answer',
     delay: 'a later date',
     uncollected: 'still to be collected',
     other: 'something else',
