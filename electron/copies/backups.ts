@@ -19,7 +19,8 @@ export const backupFolder = (ledger: string): string => join(dirname(ledger), 'b
 export const copyPath = (folder: string, ledger: string, at: string): string =>
   join(folder, copyName(ledger, at))
 
-const kilobytesOf = (path: string): number => Math.ceil(statSync(path).size / 1024)
+/** A file's size; undefined where it is gone meanwhile, as with a stick that is pulled out. */
+const bytesOf = (path: string): number | undefined => statSync(path, { throwIfNoEntry: false })?.size
 
 const notThere = new Set(['ENOENT', 'ENOTDIR', 'EACCES', 'EIO', 'ENODEV'])
 
@@ -38,7 +39,8 @@ export function backupsOf(ledger: string, folder: string = backupFolder(ledger))
   return namesIn(folder)
     .flatMap(file => {
       const at = instantIn(file, ledger)
-      return at ? [{ file, at, kilobytes: kilobytesOf(join(folder, file)) }] : []
+      const bytes = at === undefined ? undefined : bytesOf(join(folder, file))
+      return at && bytes !== undefined ? [{ file, at, kilobytes: Math.ceil(bytes / 1024) }] : []
     })
     .sort((a, b) => b.at.localeCompare(a.at))
 }

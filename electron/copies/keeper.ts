@@ -128,9 +128,15 @@ export function copyKeeper(ledger: Ledger, now: () => Instant): CopyKeeper {
     return !waits && (failed !== undefined || copyDue(how) !== null)
   }
 
+  /** The shop's settings where it wants copies made by themselves. */
+  const wanted = (): Settings | undefined => {
+    const settings = ending.signal.aborted ? undefined : settingsOf(ledger)
+    return settings?.backups.automatic ? settings : undefined
+  }
+
   const look = async (): Promise<void> => {
-    const settings = settingsOf(ledger)
-    if (ending.signal.aborted || !settings?.backups.automatic) return
+    const settings = wanted()
+    if (!settings) return
     const folder = shopsFolder(ledger)
     if (folder !== backupFolder(ledger.file) && !existsSync(folder)) wasAway = true
     else if (isDue(settings)) await tried()
@@ -139,9 +145,11 @@ export function copyKeeper(ledger: Ledger, now: () => Instant): CopyKeeper {
 
   return {
     look: () =>
-      inTurn(look).finally(() => {
-        looked = true
-      }),
+      inTurn(look)
+        .catch(console.error)
+        .finally(() => {
+          looked = true
+        }),
     copyNow: () =>
       inTurn(async () => {
         const made = await write(shopsFolder(ledger))
@@ -150,15 +158,14 @@ export function copyKeeper(ledger: Ledger, now: () => Instant): CopyKeeper {
       }),
     copyBefore: () =>
       inTurn(async () => {
-        if (!settingsOf(ledger)?.backups.automatic) return
+        if (!wanted()) return
         await write(shopsFolder(ledger)).catch(() => write(backupFolder(ledger.file)))
       }),
     atClosing: () =>
       inTurn(async () => {
-        const settings = settingsOf(ledger)
-        if (ending.signal.aborted || !settings?.backups.automatic) return
-        if (standing(settings).uncopiedSince !== null) await tried()
-      }),
+        const settings = wanted()
+        if (settings && standing(settings).uncopiedSince !== null) await tried()
+      }).catch(console.error),
     view: () => {
       const settings = settingsOf(ledger)
       const folder = shopsFolder(ledger)

@@ -9,7 +9,7 @@ import { backupsOf, copyPath } from './backups.ts'
 import { namesakeIn } from './set-aside.ts'
 
 /** A file that this program put beside copies: its name is a hash, in a folder of the hash's first two digits. */
-const ownFile = /^([0-9a-f]{2})[0-9a-f]{62}\.(pdf|jpg|png|webp)$/
+const ownFile = /^([0-9a-f]{2})[0-9a-f]{62}\.(pdf|jpg|png)$/
 
 /** Every photograph and paper that some copy in the folder needs; undefined where one of them cannot be looked into. */
 async function needed(folder: string, ledger: string): Promise<Set<string> | undefined> {

@@ -46,7 +46,7 @@ interface Open {
 
 /** How long after opening, and how often from then on, it is looked whether a copy is to be made: the first page goes before it. */
 const firstLookMs = 3000
-const lookMs = 60_000
+const lookMs = 10_000
 
 /** Looks for copies to be made while the ledger is open; returns how to end that. */
 function lookingForCopies(copies: CopyKeeper): () => void {

@@ -4,7 +4,7 @@ import { answer, api } from '../api.ts'
 import { useShop } from '../shop.tsx'
 
 /** How often it is asked how the copies stand while the page is open. */
-const askEveryMs = 60_000
+const askEveryMs = 10_000
 
 type View = Awaited<ReturnType<typeof askCopies>>
 const askCopies = () => answer(api.pages.copies.$get())

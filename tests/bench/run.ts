@@ -6,6 +6,7 @@ const benches: Readonly<Record<string, () => Promise<() => Promise<object>>>> = 
   chart: async () => (await import('./chart.ts')).chart,
   browser: async () => (await import('./browser.ts')).browser,
   import: async () => (await import('./import.ts')).importing,
+  backup: async () => (await import('./backup.ts')).backup,
   ledger: async () => (await import('./ledger.ts')).ledger,
 }
 
