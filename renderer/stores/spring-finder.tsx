@@ -21,24 +21,41 @@ interface Result {
   readonly problems: readonly ShownProblem[]
 }
 
+const blank = {
+  barrelMm: '',
+  arborMm: '',
+  heightMm: '',
+  hoursPerTurn: '',
+  wantedDays: '8',
+  oldHeight: '',
+  oldThickness: '',
+  oldLength: '',
+}
+
 /** From barrel, arbor, height and the days wanted: the springs on record that go in, with turns, fill and days. */
 export function SpringFinder() {
   const { words } = useShop()
   const { length } = useMeasures()
   const { springs } = words.stores
   const { data } = useQuery(storesQuery)
-  const entry = useEntry({ barrelMm: '', arborMm: '', heightMm: '', hoursPerTurn: '', wantedDays: '8' })
+  const entry = useEntry(blank)
   const [result, setResult] = useState<Result>({ found: null, problems: [] })
   const find = (event: FormEvent) => {
     event.preventDefault()
     const typed = (text: string) => (text.trim() ? Number(text) : Number.NaN)
-    const { barrelMm, arborMm, heightMm, hoursPerTurn, wantedDays } = entry.value
+    const { barrelMm, arborMm, heightMm, hoursPerTurn, wantedDays, oldHeight, oldThickness, oldLength } =
+      entry.value
+    const isOldKnown = [oldHeight, oldThickness, oldLength].some(text => text.trim() !== '')
+    const mm = (text: string) => mmOf(typed(text), length)
     const wanted: SpringWanted = {
-      barrelMm: mmOf(typed(barrelMm), length),
-      arborMm: mmOf(typed(arborMm), length),
-      heightMm: mmOf(typed(heightMm), length),
+      barrelMm: mm(barrelMm),
+      arborMm: mm(arborMm),
+      heightMm: mm(heightMm),
       hoursPerTurn: typed(hoursPerTurn),
       wantedDays: typed(wantedDays),
+      old: isOldKnown
+        ? { height: mm(oldHeight), thickness: mm(oldThickness), length: mm(oldLength) }
+        : undefined,
     }
     const parts = data?.parts.filter(part => part.kind === 'mainspring') ?? []
     const found = springsFor(wanted, parts)
@@ -64,6 +81,27 @@ export function SpringFinder() {
               <DecimalField label={springs.hoursPerTurn} unit="h" {...entry.at('hoursPerTurn')} />
               <DecimalField label={springs.wantedDays} {...entry.at('wantedDays')} />
             </div>
+            <fieldset className="fields">
+              <legend>{springs.old}</legend>
+              <DecimalField
+                label={springs.oldHeight}
+                unit={length}
+                {...entry.at('oldHeight')}
+                name="old.height"
+              />
+              <DecimalField
+                label={springs.oldThickness}
+                unit={length}
+                {...entry.at('oldThickness')}
+                name="old.thickness"
+              />
+              <DecimalField
+                label={springs.oldLength}
+                unit={length}
+                {...entry.at('oldLength')}
+                name="old.length"
+              />
+            </fieldset>
           </Problems>
           <div className="buttons">
             <button type="submit">{springs.find}</button>
@@ -88,11 +126,13 @@ function FoundSprings({ found }: { found: readonly Found[] }) {
     {
       label: springs.spring,
       kind: 'entry',
-      cell: ({ part, longEnough }) => (
+      cell: ({ part, longEnough, ofThisBarrel }) => (
         <Entry
           lead={part.name}
           rest={sizeWords(words, part.sizes)}
-          second={longEnough ? springs.enough : springs.short}
+          second={[ofThisBarrel && springs.ofThisBarrel, longEnough ? springs.enough : springs.short]
+            .filter(Boolean)
+            .join(' · ')}
         />
       ),
     },
@@ -101,6 +141,12 @@ function FoundSprings({ found }: { found: readonly Found[] }) {
       label: springs.fill,
       kind: 'figure',
       cell: ({ fillPercent }) => springs.percent(formats.number(tenths(fillPercent))),
+    },
+    {
+      label: springs.strength,
+      kind: 'figure',
+      cell: ({ strengthPercent }) =>
+        strengthPercent === null ? '' : springs.percent(formats.number(Math.round(strengthPercent))),
     },
     { label: springs.days, kind: 'figure', cell: ({ days }) => formats.number(hundredths(days)) },
   ]

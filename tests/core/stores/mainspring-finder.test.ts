@@ -36,19 +36,59 @@ describe('the mainspring finder', () => {
     expect(found(parts)).toMatchObject([{ part: inInches }])
   })
 
-  it('puts the springs that run long enough first, then those nearest to half the room', () => {
+  const order = (parts: Parameters<typeof springsFor>[1], more = {}) =>
+    (found(parts, more) as { part: unknown }[]).map(({ part }) =>
+      parts.indexOf(part as (typeof parts)[number]),
+    )
+
+  it('puts a usual fill and a run that is long enough before nearness to half the room', () => {
     const [short, long, thick] = [
       spring('19', '0.45', '700'),
       spring('19', '0.4', '1700'),
       spring('19', '0.45', '1570'),
     ]
-    const order = found([short, long, thick]) as { part: unknown; longEnough: boolean }[]
-    expect(order.map(({ part }) => [short, long, thick].indexOf(part as typeof short))).toEqual([2, 1, 0])
-    expect(order.map(({ longEnough }) => longEnough)).toEqual([true, true, false])
+    expect(order([short, long, thick])).toEqual([2, 1, 0])
+  })
+
+  it('puts the spring as strong as the old one first, whose strength goes with height × thickness³ ÷ length', () => {
+    const old = { height: 19, thickness: 0.45, length: 1570 }
+    const [weak, right] = [spring('19', '0.32', '2208'), spring('19', '0.46', '1500')]
+    expect(order([weak, right], { old })).toEqual([1, 0])
+    const [one] = found([spring('19', '0.45', '1570')], { old }) as { strengthPercent: number }[]
+    expect(one?.strengthPercent).toBeCloseTo(100, 9)
+    const [double] = found([spring('19', '0.45', '1570')], { old: { ...old, height: 9.5 } }) as {
+      strengthPercent: number
+    }[]
+    expect(double?.strengthPercent).toBeCloseTo(200, 9)
+  })
+
+  it('says of a spring half a day short that it is, and does not put it behind one of a third of the strength', () => {
+    const old = { height: 19, thickness: 0.45, length: 1400 }
+    const [right, weak] = [spring('19', '0.45', '1400'), spring('19', '0.31', '2300')]
+    expect(order([weak, right], { old, wantedDays: 8 })).toEqual([1, 0])
+    expect(found([right], { old, wantedDays: 8 })).toMatchObject([{ longEnough: false }])
+  })
+
+  it('puts a spring on record for this very barrel before all others', () => {
+    const other = spring('19', '0.45', '1570')
+    const own = {
+      sizes: [
+        ...spring('19', '0.42', '1500').sizes,
+        { dimension: 'barrel' as const, value: '45.4', unit: 'mm' as const },
+      ],
+    }
+    expect(order([other, own])).toEqual([1, 0])
+    const near = {
+      sizes: [...own.sizes.slice(0, 3), { dimension: 'barrel' as const, value: '45.6', unit: 'mm' as const }],
+    }
+    expect(order([near, other])).toEqual([1, 0])
   })
 
   it('names what cannot be', () => {
     expect(found([], { arborMm: 45 })).toEqual(['mainspring.arbor arborMm'])
     expect(found([], { barrelMm: Number.NaN, wantedDays: 0 })).toHaveLength(2)
+    expect(found([], { old: { height: 19, thickness: 0, length: 1570 } })).toEqual([
+      'number.outOfRange old.thickness',
+    ])
   })
 })
