@@ -1,9 +1,11 @@
 import { Hono } from 'hono'
 import { problem } from '../../core/problems.ts'
 import { type Ledger, onTrial } from '../../db/file/ledger.ts'
-import { isPerson } from '../../db/rows/people.ts'
+import { isKeyUsed } from '../../db/rows/day-book.ts'
 import { Refusal } from '../../db/rows/refusal.ts'
+import { refuseReserved } from '../../db/rules/may.ts'
 import { type CopyKeeper, copyKeeper } from '../copies/keeper.ts'
+import { personOf, wantedBy } from './acting.ts'
 import { api } from './api.ts'
 import { idempotencyKey } from './idempotency-key.ts'
 import { servePages } from './pages.ts'
@@ -30,15 +32,6 @@ export interface HandlerParts {
   readonly copies?: CopyKeeper
 }
 
-/** The number of the person acting, from the request's header; nobody when it is missing, a refusal when it is nobody here. */
-function personOf(ledger: Ledger, header: string | undefined): number | null {
-  if (header === undefined) return null
-  const id = Number(header)
-  if (!Number.isSafeInteger(id) || !isPerson(ledger.read, id))
-    throw new Refusal([problem('person.unknown', '')])
-  return id
-}
-
 /** Addresses under which somebody asks at some time. */
 const ofTheLedger = ['/api/', '/papers/', '/exports/']
 
@@ -61,11 +54,12 @@ export function createHandler({
     c.set('ledger', trial ? onTrial(ledger) : ledger)
     if (ofTheLedger.some(part => c.req.path.startsWith(part))) {
       ledger.stillThere()
-      c.set('doing', {
-        at: now(),
-        personId: personOf(ledger, c.req.header('Countwheel-Person')),
-        key: idempotencyKey(c.req.header('Idempotency-Key')),
-      })
+      const personId = personOf(ledger.read, c.req.raw)
+      const key = idempotencyKey(c.req.header('Idempotency-Key'))
+      c.set('doing', { at: now(), personId, key })
+      // What a day file tells was done, and what was done before under its key is only answered again.
+      const wanted = played || isKeyUsed(ledger.read, key) ? null : wantedBy(c.req.method, c.req.path)
+      if (wanted !== null) refuseReserved(ledger.read, wanted, personId)
     }
     await next()
   })

@@ -4,12 +4,14 @@ import { logOf } from '../../db/file/judge.ts'
 import { type Ledger, type OpenOptions, openLedger } from '../../db/file/ledger.ts'
 import { type LedgerRefusal, LedgerRefused } from '../../db/file/ledger-refused.ts'
 import { sweepUnfinished } from '../../db/file/unfinished.ts'
+import { refuseReserved } from '../../db/rules/may.ts'
 import { type CopyKeeper, copyKeeper } from '../copies/keeper.ts'
 import { restore } from '../copies/restore.ts'
 import { finishChange, setAside, setAsideForeign } from '../copies/set-aside.ts'
 import { freshDemo } from '../day/prepared-demo.ts'
 import { paperKeeper } from '../papers/keeper.ts'
 import { places } from '../places.ts'
+import { personOf } from '../server/acting.ts'
 import { closedHandler } from '../server/closed-handler.ts'
 import { createHandler } from '../server/handler.ts'
 import type { Handle } from '../server/hosts/limits.ts'
@@ -39,6 +41,7 @@ interface Asked {
 }
 
 interface Open {
+  readonly ledger: Ledger
   readonly handle: Handle
   readonly copies: CopyKeeper
   close(): void
@@ -67,6 +70,7 @@ function serving(ledger: Ledger, now: () => string, demo = false): Open {
   const noMoreLooks = demo ? () => {} : lookingForCopies(copies)
   const answer = createHandler({ ledger, now, pages: places.pages, copies })
   return {
+    ledger,
     handle: async request => {
       const answered = await answer(request)
       keeper.wake()
@@ -134,6 +138,11 @@ export async function openDesk({ file, demo, asks }: Asked): Promise<OpenDesk> {
             mayGoOn: decidable[refused.code]?.mayGoOn ?? false,
           }
         : null,
+    refuseRestoring: request => {
+      if (!open) return
+      const { read } = open.ledger
+      refuseReserved(read, 'restore.bringBack', personOf(read, request))
+    },
     bringBack: async asked => {
       await open?.copies.stop()
       giveUp()

@@ -45,7 +45,14 @@ export function CreditInvoice({ view, close }: { view: PaperView; close: () => v
     lines: what === 'all' ? null : writtenCredits(typed),
   })
   return (
-    <ActPanel title={creditForm.title} act={act} input={input} send={creditForm.send} close={close}>
+    <ActPanel
+      reserved="accounts.credit"
+      title={creditForm.title}
+      act={act}
+      input={input}
+      send={creditForm.send}
+      close={close}
+    >
       <p className="quiet">{creditForm.advice}</p>
       <FewChoice label={creditForm.what} choices={creditForm.whats} {...entry.at('what')} />
       {what === 'some' && contents.kind === 'invoice' && creditable && (

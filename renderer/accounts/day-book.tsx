@@ -6,6 +6,7 @@ import type { Words } from '../../core/words/en/index.ts'
 import { answer, api } from '../api.ts'
 import { ExportsSection } from '../exports/page-section.tsx'
 import { Asked } from '../parts/asked.tsx'
+import { Download } from '../parts/download.tsx'
 import { Money } from '../parts/figures.tsx'
 import { type Column, Ledger } from '../parts/ledger.tsx'
 import { EntryLine } from '../parts/page.tsx'
@@ -163,9 +164,9 @@ function SaveLine() {
         <span />
         <p className="control quiet">{dayBook.saveHint}</p>
         <div className="buttons">
-          <a className="button second" href="/api/pages/dayFile" download="day-book.json">
+          <Download className="button second" path="/api/pages/dayFile" name="day-book.json">
             {dayBook.save}
-          </a>
+          </Download>
         </div>
       </div>
     </EntryLine>

@@ -97,7 +97,14 @@ function CountForm({ close }: { close: () => void }) {
   )
   const input = () => ({ ...entry.value, taken: entry.value.taken.trim() || '0' })
   return (
-    <OpenForm act={act} input={input} label={drawer.count} send={drawer.send} close={close}>
+    <OpenForm
+      reserved="accounts.countDrawer"
+      act={act}
+      input={input}
+      label={drawer.count}
+      send={drawer.send}
+      close={close}
+    >
       <div className="fields form">
         <DecimalField label={drawer.counted} unit={currency} {...entry.at('counted')} />
         <DecimalField label={drawer.taken} hint={drawer.takenHint} unit={currency} {...entry.at('taken')} />

@@ -3,6 +3,7 @@ import type { ReactNode } from 'react'
 import type { Period } from '../../core/calendar/period.ts'
 import { answer, api } from '../api.ts'
 import { Asked } from '../parts/asked.tsx'
+import { Download } from '../parts/download.tsx'
 import { Money } from '../parts/figures.tsx'
 import { useShop } from '../shop.tsx'
 import { AccountsPage } from './accounts-page.tsx'
@@ -96,9 +97,9 @@ function Part({ title, from, file, period, children }: PartProps) {
       <p className="quiet">{from}</p>
       {children}
       <p className="take">
-        <a href={`/exports/${file}.csv?${new URLSearchParams({ ...period })}`} download>
+        <Download path={`/exports/${file}.csv?${new URLSearchParams({ ...period })}`}>
           {title}, {figures.take}
-        </a>
+        </Download>
       </p>
     </section>
   )

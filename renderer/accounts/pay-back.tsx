@@ -47,6 +47,7 @@ export function PayBack({ ownerId, heldMinor, close }: PayBackProps) {
   const { account: _, ...methods } = words.paymentMethods
   return (
     <OpenForm
+      reserved="accounts.payBack"
       act={act}
       input={() => ({ ...entry.value, ownerId, onDate: entry.value.onDate || null })}
       label={ownerAccount.payBack}

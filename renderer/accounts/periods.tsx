@@ -81,7 +81,14 @@ function CloseForm({ close }: { close: () => void }) {
     },
   )
   return (
-    <OpenForm act={act} input={() => entry.value} label={periods.close} send={periods.send} close={close}>
+    <OpenForm
+      reserved="accounts.closePeriod"
+      act={act}
+      input={() => entry.value}
+      label={periods.close}
+      send={periods.send}
+      close={close}
+    >
       <DateField label={periods.to} {...entry.at('toDate')} />
     </OpenForm>
   )

@@ -1,6 +1,8 @@
 import type { Period } from '../../core/calendar/period.ts'
 import type { Words } from '../../core/words/en/index.ts'
+import { Download } from '../parts/download.tsx'
 import { Section } from '../parts/page.tsx'
+import { WhyNot } from '../parts/reserved.tsx'
 import { useShop } from '../shop.tsx'
 
 type Said = Words['exports']
@@ -12,11 +14,15 @@ const others: Readonly<Record<keyof Said['files'], string>> = {
   cards: 'owners.vcf',
 }
 
-const Download = ({ file, name }: { file: string; name: string }) => (
+const File = ({ file, name }: { file: string; name: string }) => (
   <li>
-    <a href={`/exports/${file}`} download>
-      {name}
-    </a>
+    {file === others.dates ? (
+      <a href={`/exports/${file}`} download>
+        {name}
+      </a>
+    ) : (
+      <Download path={`/exports/${file}`}>{name}</Download>
+    )}
   </li>
 )
 
@@ -25,17 +31,18 @@ export function ExportsSection() {
   const said = useShop().words.exports
   return (
     <Section title={said.title} note={said.note}>
+      <WhyNot act="exports.take" />
       <h3>{said.tables}</h3>
       <ul className="plain-choices">
         {(Object.keys(said.names) as (keyof Said['names'])[]).map(name => (
-          <Download key={name} file={`${name}.csv`} name={said.names[name]} />
+          <File key={name} file={`${name}.csv`} name={said.names[name]} />
         ))}
       </ul>
       <p className="quiet">{said.exactHint}</p>
       <h3>{said.others}</h3>
       <ul className="plain-choices">
         {(Object.keys(others) as (keyof Said['files'])[]).map(name => (
-          <Download key={name} file={others[name]} name={said.files[name]} />
+          <File key={name} file={others[name]} name={said.files[name]} />
         ))}
       </ul>
       <p className="quiet">{said.archive}</p>
@@ -48,9 +55,7 @@ export function TaxDownload({ period: { from, to } }: { period: Period }) {
   const { exports } = useShop().words
   return (
     <p>
-      <a href={`/exports/tax.csv?${new URLSearchParams({ from, to })}`} download>
-        {exports.tax}
-      </a>
+      <Download path={`/exports/tax.csv?${new URLSearchParams({ from, to })}`}>{exports.tax}</Download>
     </p>
   )
 }

@@ -1,7 +1,9 @@
 import { type ReactNode, useState } from 'react'
+import type { Reserved as ReservedAct } from '../../core/people/may.ts'
 import { type Act, ActForm, Send } from './act.tsx'
 import './opened.css'
 import { useShop } from '../shop.tsx'
+import { Reserved, useMayNot } from './reserved.tsx'
 
 interface OpenedProps {
   /** What the button says that opens the form. */
@@ -30,21 +32,36 @@ interface OpenFormProps<Input> {
   readonly send: string
   readonly close: () => void
   readonly className?: string
+  /** What the act is called where it is not everybody’s. */
+  readonly reserved?: ReservedAct
   readonly children: ReactNode
 }
 
 /** The form that was opened: its fields, its act, and the way back. */
-export function OpenForm<Input>({ send, close, children, ...form }: OpenFormProps<Input>) {
+export function OpenForm<Input>({ send, close, children, reserved, ...form }: OpenFormProps<Input>) {
+  const closed = useMayNot(reserved) !== null
+  const back = <Back close={close} />
+  return (
+    <>
+      <Reserved act={reserved}>
+        <ActForm {...form} focusFirst>
+          {children}
+          <div className="buttons">
+            <Send act={form.act}>{send}</Send>
+            {!closed && back}
+          </div>
+        </ActForm>
+      </Reserved>
+      {closed && back}
+    </>
+  )
+}
+
+function Back({ close }: { close: () => void }) {
   const { screens } = useShop().words
   return (
-    <ActForm {...form} focusFirst>
-      {children}
-      <div className="buttons">
-        <Send act={form.act}>{send}</Send>
-        <button type="button" className="second" onClick={close}>
-          {screens.form.no}
-        </button>
-      </div>
-    </ActForm>
+    <button type="button" className="second" onClick={close}>
+      {screens.form.no}
+    </button>
   )
 }

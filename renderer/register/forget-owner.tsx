@@ -40,6 +40,7 @@ function Forget({ view: { owner }, close, asked }: OwnerProps & { asked: Asked }
   )
   return (
     <ActPanel
+      reserved="register.forgetOwner"
       title={forgetForm.title}
       act={act}
       input={() => ({ ownerId: owner.id, ...entry.value })}

@@ -5,6 +5,7 @@ import { Link, useLocation, useSearchParams } from 'wouter'
 import { civilDateOf } from '../../core/calendar/zone.ts'
 import { answer, api } from '../api.ts'
 import { Asked } from '../parts/asked.tsx'
+import { Download } from '../parts/download.tsx'
 import { CivilDate, Figure } from '../parts/figures.tsx'
 import { type Column, Entry, Ledger } from '../parts/ledger.tsx'
 import { EntryLine, Page } from '../parts/page.tsx'
@@ -83,9 +84,9 @@ function ListFiles() {
     <p className="list-files">
       <Link href="/register/import">{listImport.link}</Link>
       {(['owners.csv', 'clocks.csv', 'owners.vcf'] as const).map(file => (
-        <a key={file} href={`/exports/${file}`} download>
+        <Download key={file} path={`/exports/${file}`}>
           {listImport.takeOut[file]}
-        </a>
+        </Download>
       ))}
     </p>
   )

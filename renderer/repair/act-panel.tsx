@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react'
+import type { Reserved as ReservedAct } from '../../core/people/may.ts'
 import type { Act } from '../parts/act.tsx'
 import { OpenForm } from '../parts/opened.tsx'
 import { Section } from '../parts/page.tsx'
@@ -9,6 +10,8 @@ interface ActPanelProps<Input> {
   readonly input: () => Input
   readonly send: string
   readonly close: () => void
+  /** What the act is called where it is not everybody’s. */
+  readonly reserved?: ReservedAct
   readonly children: ReactNode
 }
 

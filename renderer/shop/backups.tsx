@@ -6,6 +6,7 @@ import { Figure, Instant } from '../parts/figures.tsx'
 import { Ledger } from '../parts/ledger.tsx'
 import { Opened } from '../parts/opened.tsx'
 import { Facts } from '../parts/page.tsx'
+import { Reserved } from '../parts/reserved.tsx'
 import { RestoreCopies } from '../restore/copies.tsx'
 import { useShop } from '../shop.tsx'
 import { BackupSettings } from './backup-settings.tsx'
@@ -54,7 +55,11 @@ export function Backups() {
         ]}
       />
       <BackupSettings />
-      <Opened label={said.restore}>{close => <RestoreCopies shown={formats.instant} close={close} />}</Opened>
+      <Reserved act="restore.bringBack">
+        <Opened label={said.restore}>
+          {close => <RestoreCopies shown={formats.instant} close={close} />}
+        </Opened>
+      </Reserved>
     </>
   )
 }

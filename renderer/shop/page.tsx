@@ -1,8 +1,10 @@
 import './shop.css'
 import type { ComponentType } from 'react'
 import { Link, Route, Switch } from 'wouter'
+import type { Reserved as ReservedAct } from '../../core/people/may.ts'
 import type { Words } from '../../core/words/en/index.ts'
 import { Page } from '../parts/page.tsx'
+import { Reserved } from '../parts/reserved.tsx'
 import { useShop } from '../shop.tsx'
 import { Backups } from './backups.tsx'
 import { ClosedDays } from './closed-days.tsx'
@@ -43,6 +45,25 @@ const groups: Readonly<Record<Group, ComponentType>> = {
   backups: Backups,
 }
 
+/** What whoever changes a group does; of the one that is left out everybody may do something. */
+const reservedOf: Readonly<Partial<Record<Group, ReservedAct>>> = {
+  name: 'shop.changeSettings',
+  place: 'shop.changeSettings',
+  hours: 'shop.changeSettings',
+  closed: 'shop.closeOn',
+  prices: 'shop.changeSettings',
+  tax: 'shop.changeSettings',
+  'e-invoice': 'shop.changeSettings',
+  estimates: 'shop.changeSettings',
+  warranty: 'shop.changeSettings',
+  'run-in': 'shop.changeSettings',
+  limits: 'shop.changeSettings',
+  uncollected: 'shop.changeSettings',
+  places: 'shop.addPlace',
+  people: 'shop.changePerson',
+  privacy: 'shop.changeSettings',
+}
+
 const isGroup = (name: string): name is Group => Object.hasOwn(groups, name)
 
 /** The Shop: its contents in the margin, one group of settings open at a time. */
@@ -64,7 +85,9 @@ function OpenGroup({ group }: { group: Group }) {
       <div className="shop-leaf">
         <Contents open={group} />
         <div className="shop-group">
-          <Shown key={group} />
+          <Reserved act={reservedOf[group]}>
+            <Shown key={group} />
+          </Reserved>
         </div>
       </div>
     </Page>

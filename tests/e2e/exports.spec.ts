@@ -1,12 +1,14 @@
 import { readFileSync } from 'node:fs'
 import { AxeBuilder } from '@axe-core/playwright'
 import { expect, type Page, test } from '@playwright/test'
+import { en } from '../../core/words/en/index.ts'
 import { demoIn, type StartedShop } from './start-shop.ts'
 
 let shop: StartedShop
 let page: Page
 test.beforeAll(async ({ browser }) => {
   ;[shop, page] = await demoIn(browser)
+  await page.getByLabel(en.screens.who.label).selectOption('Ines Marrow')
 })
 test.afterAll(() => shop.close())
 

@@ -168,7 +168,8 @@ describe('the demonstration shop', () => {
     const file = join(out, 'shop.countwheel')
     const ledger = openLedger(file, { migrations, now, random })
     const handle = createHandler({ ledger, now, pages: out })
-    const exported = await (await handle(new Request('http://ledger/api/pages/dayFile'))).text()
+    const headers = { 'Countwheel-Person': '1' }
+    const exported = await (await handle(new Request('http://ledger/api/pages/dayFile', { headers }))).text()
     ledger.close()
     writeFileSync(join(place.folder, 'again.json'), exported)
     const again = join(place.folder, 'again')

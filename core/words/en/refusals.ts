@@ -1,10 +1,18 @@
 import type { AnyKind } from '../../papers/kinds.ts'
 import { type PaperSize, sizesOf } from '../../papers/sizes.ts'
+import type { Role } from '../../people/roles.ts'
 import type { Exclusion } from '../../vocabulary/work.ts'
 import { paperSizeNames, paperTitles } from './paper-names.ts'
 import { copyRefused } from './restore.ts'
 import type { Needs, Sentences } from './sentence.ts'
 import { vocabulary } from './vocabulary.ts'
+
+/** Whoever has one of these roles, of roles with a space between them. */
+const anyOf = (some: string) =>
+  some
+    .split(' ')
+    .map(role => vocabulary.whoIs[role as Role])
+    .join(' or ')
 
 const paperSizes = (kind: AnyKind) => sizesOf[kind].map(size => paperSizeNames[size]).join(', ')
 
@@ -82,6 +90,11 @@ export const refusals = {
   'shop.alreadyOpen': () => 'The shop is open already; change its settings on the Shop page.',
   'shop.notOpen': () => 'Open the shop first: say its name, its place and its money.',
   'person.unknown': () => 'This person is not in the ledger.',
+  'person.notHere': () => 'This person no longer works here. Say at the head of the page who you are.',
+  'act.nameNeeded': () =>
+    'This needs a name, as several people work here. Say at the head of the page who you are.',
+  'act.reserved': (v: Needs<'who'>) =>
+    `Only ${anyOf(String(v.who))} may do this. They can choose their name at the head of the page and do it here.`,
   'person.nameTaken': (v: Needs<'name'>) => `There is already a ${v.name} in the ledger.`,
   'person.lastOwner': () =>
     'Then nobody who works here would be an owner, and nobody could change this again. Make somebody else an owner first.',

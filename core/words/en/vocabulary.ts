@@ -50,6 +50,11 @@ const cautions = {
 /** The trade's own words for every coded entry. */
 export const vocabulary = {
   notLookedAt: 'not checked',
+  whoIs: {
+    owner: 'an owner of the shop',
+    bench: 'somebody of the bench',
+    counter: 'somebody of the counter',
+  } satisfies Record<Role, string>,
   roles: { owner: 'owner', bench: 'bench', counter: 'counter' } satisfies Record<Role, string>,
   forms: {
     longcase: 'longcase clock',

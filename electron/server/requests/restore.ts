@@ -20,6 +20,8 @@ export interface Desk {
   readonly file: string
   /** Null while the ledger is open. */
   notOpen(): NotOpen | null
+  /** Refuses who may not bring a copy back; where the ledger is not open, nobody can be asked. */
+  refuseRestoring(request: Request): void
   /** Brings a copy back and opens it; returns the folder into which what stood there was moved. */
   bringBack(asked: BringBack): Promise<string>
   /** Moves what is there into a folder of its own, whose path is returned, and begins a new ledger. */
@@ -71,9 +73,10 @@ export const restoreRequests = (desk: Desk) =>
     .post('/look', body(z.strictObject({ path })), c =>
       c.json(lookAtCopy(desk.file, c.req.valid('json').path, presentTail(desk))),
     )
-    .post('/bringBack', body(asked), async c =>
-      c.json({ setAside: await desk.bringBack(c.req.valid('json')) }),
-    )
+    .post('/bringBack', body(asked), async c => {
+      desk.refuseRestoring(c.req.raw)
+      return c.json({ setAside: await desk.bringBack(c.req.valid('json')) })
+    })
     .post('/beginNew', body(z.strictObject({})), async c => {
       refuseOpen(desk)
       return c.json({ setAside: await desk.beginNew() })

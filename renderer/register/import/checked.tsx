@@ -4,6 +4,7 @@ import { answer } from '../../api.ts'
 import { ActForm, Send, useAskedAct } from '../../parts/act.tsx'
 import { Tick } from '../../parts/field.tsx'
 import { Section } from '../../parts/page.tsx'
+import { Reserved } from '../../parts/reserved.tsx'
 import { useShop } from '../../shop.tsx'
 import { BadLines } from './bad-lines.tsx'
 import { found, rowsToEnter, type Taken } from './found.ts'
@@ -45,19 +46,21 @@ export function Checked({ lines, reset, onEntered }: CheckedProps) {
   return (
     <Section title={said.checked}>
       <p role="status">{said.sums(fresh.length, known.length)}</p>
-      <ActForm act={act} input={() => ({ rows: rowsToEnter(lines, taken) })} className="form wide-form">
-        {bad.length > 0 && <BadLines lines={bad} />}
-        {likely.length > 0 && <LikelyLines lines={likely} taken={taken} onTake={setTaken} />}
-        {bad.length > 0 && fresh.length > 0 && (
-          <Tick name="without" label={said.leaveOut(bad.length)} value={without} onChange={setWithout} />
-        )}
-        {fresh.length === 0 && <p>{said.nothing}</p>}
-        {mayEnter && (
-          <div className="buttons">
-            <Send act={act}>{act.busy ? said.writing : said.enter(fresh.length)}</Send>
-          </div>
-        )}
-      </ActForm>
+      <Reserved act="register.import">
+        <ActForm act={act} input={() => ({ rows: rowsToEnter(lines, taken) })} className="form wide-form">
+          {bad.length > 0 && <BadLines lines={bad} />}
+          {likely.length > 0 && <LikelyLines lines={likely} taken={taken} onTake={setTaken} />}
+          {bad.length > 0 && fresh.length > 0 && (
+            <Tick name="without" label={said.leaveOut(bad.length)} value={without} onChange={setWithout} />
+          )}
+          {fresh.length === 0 && <p>{said.nothing}</p>}
+          {mayEnter && (
+            <div className="buttons">
+              <Send act={act}>{act.busy ? said.writing : said.enter(fresh.length)}</Send>
+            </div>
+          )}
+        </ActForm>
+      </Reserved>
     </Section>
   )
 }

@@ -47,7 +47,14 @@ export function Invoice({ view, close }: ActProps) {
     issuedOn: entry.value.issuedOn || null,
   })
   return (
-    <ActPanel title={invoiceForm.title} act={act} input={input} send={invoiceForm.send} close={close}>
+    <ActPanel
+      reserved="accounts.invoice"
+      title={invoiceForm.title}
+      act={act}
+      input={input}
+      send={invoiceForm.send}
+      close={close}
+    >
       <LineEditor view={view} lines={lines} beside={origin} />
       <InvoiceLimits view={view} lines={lines} />
       <DateField label={invoiceForm.issuedOn} {...entry.at('issuedOn')} />

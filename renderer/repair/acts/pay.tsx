@@ -89,6 +89,7 @@ export function Pay(props: ActProps) {
   const rounds = cash && due > 0 && inCash(due, step) !== due
   return (
     <ActPanel
+      reserved="accounts.pay"
       title={billed ? payForm.title : payForm.depositTitle}
       act={act}
       input={input}

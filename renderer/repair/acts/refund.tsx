@@ -37,6 +37,7 @@ export function Refund({ view, close, place }: ActProps) {
   )
   return (
     <ActPanel
+      reserved="accounts.refund"
       title={refundForm.title}
       act={act}
       input={() => ({ ...entry.value, repairId: view.repair.id, onDate: entry.value.onDate || null })}

@@ -36,6 +36,7 @@ export function WriteOff({ view, close }: ActProps) {
   const { 'bad-debt': badDebt, courtesy } = words.writeOffKinds
   return (
     <ActPanel
+      reserved="accounts.writeOff"
       title={writeOffForm.title}
       act={act}
       input={() => ({ ...entry.value, repairId: view.repair.id, onDate: entry.value.onDate || null })}
@@ -77,6 +78,7 @@ export function TakeBackWriteOff({ view, close }: ActProps) {
   )
   return (
     <ActPanel
+      reserved="accounts.takeBackWriteOff"
       title={takeBackForm.title}
       act={act}
       input={() => ({ repairId: view.repair.id, ...entry.value })}
