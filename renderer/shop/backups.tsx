@@ -54,7 +54,9 @@ export function Backups() {
           { label: said.size, kind: 'figure', cell: backup => <Figure value={backup.kilobytes} /> },
         ]}
       />
-      <BackupSettings />
+      <Reserved act="shop.changeSettings">
+        <BackupSettings />
+      </Reserved>
       <Reserved act="restore.bringBack">
         <Opened label={said.restore}>
           {close => <RestoreCopies shown={formats.instant} close={close} />}
