@@ -383,6 +383,8 @@ CREATE TABLE 'find_marks_docsize'(id INTEGER PRIMARY KEY, sz BLOB);
 
 CREATE TABLE 'find_marks_idx'(segid, term, pgno, PRIMARY KEY(segid, term)) WITHOUT ROWID;
 
+CREATE VIRTUAL TABLE find_vocabulary USING fts5vocab (find_words, row);
+
 CREATE VIRTUAL TABLE find_words USING fts5 (words, content = 'find_entries', content_rowid = 'id',
   tokenize = "unicode61 remove_diacritics 2", prefix = '1 2 3');
 

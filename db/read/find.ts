@@ -1,6 +1,8 @@
-import { and, asc, desc, eq, isNull, sql } from 'drizzle-orm'
+import { and, asc, desc, eq, isNull, type SQL, sql } from 'drizzle-orm'
 import { contactMeant, contactText } from '../../core/owner/contact.ts'
 import { typedOrScanned } from '../../core/papers/repair-code.ts'
+import { plainWords } from '../../core/register/likely.ts'
+import { fewestLetters, mayBegin } from '../../core/register/near-word.ts'
 import type { Stage } from '../../core/standing/stages.ts'
 import type { Form } from '../../core/vocabulary/clock.ts'
 import type { Read } from '../file/ledger.ts'
@@ -30,9 +32,36 @@ export const mostFound = 8
 
 /** The typed words as FTS5 prefix terms, all of which must be there; undefined when nothing is left of them. */
 export function wordsQuery(text: string): string | undefined {
-  const words = text.match(/[\p{L}\p{N}]+/gu) ?? []
-  return words.length > 0 ? words.map(word => `"${word}"*`).join(' ') : undefined
+  const words = wordsOf(text)
+  return words.length > 0 ? words.map(begins).join(' ') : undefined
 }
+
+const wordsOf = (text: string): string[] => text.match(/[\p{L}\p{N}]+/gu) ?? []
+const begins = (word: string): string => `"${word}"*`
+
+/** So many words of the index stand in for one that was mistyped. */
+const mostNear = 12
+
+/** The same where each word may have one slip in it; undefined where no word of the index is near. */
+function nearQuery(read: Read, text: string): string | undefined {
+  const terms = wordsOf(text).map(word => {
+    const near = nearWords(read, plainWords(word).join(''))
+    return near.length > 0
+      ? `(${[begins(word), ...near.map(term => `"${term}"`)].join(' OR ')})`
+      : begins(word)
+  })
+  return terms.some(term => term.startsWith('(')) ? terms.join(' AND ') : undefined
+}
+
+/** Words of the index that the letters may stand for; numbers are never guessed at. */
+const nearWords = (read: Read, word: string): string[] =>
+  word.length < fewestLetters || !/\p{L}/u.test(word)
+    ? []
+    : read
+        .all<{ term: string }>(sql`SELECT term FROM find_vocabulary WHERE length(term) >= ${word.length - 1}`)
+        .map(({ term }) => term)
+        .filter(term => mayBegin(word, term))
+        .slice(0, mostNear)
 
 /** Digits or a serial from anywhere inside: a phrase of the trigram index, which needs three characters. */
 export function marksQuery(text: string): string | undefined {
@@ -45,18 +74,23 @@ function entryIds(read: Read, text: string, kind: Found['kind'] | null): number[
   const marks = marksQuery(text)
   const ofKind = kind === null ? sql`` : sql`AND rowid IN (SELECT id FROM find_entries WHERE kind = ${kind})`
   // Newest first, by row number: ranking by bm25 costs more than a key press allows.
-  const byWords = words
-    ? read.all<{ id: number }>(
-        sql`SELECT rowid AS id FROM find_words WHERE find_words MATCH ${words} ${ofKind} ORDER BY rowid DESC LIMIT ${mostFound}`,
-      )
-    : []
+  const byWords = words ? matching(read, words, ofKind) : []
   const byMarks = marks
     ? read.all<{ id: number }>(
         sql`SELECT rowid AS id FROM find_marks WHERE find_marks MATCH ${marks} ${ofKind} ORDER BY rowid DESC LIMIT ${mostFound}`,
       )
     : []
-  return [...new Set([...byWords, ...byMarks].map(row => row.id))].slice(0, mostFound)
+  const exact = [...new Set([...byWords, ...byMarks.map(row => row.id)])].slice(0, mostFound)
+  const near = exact.length > 0 ? undefined : nearQuery(read, text)
+  return near ? matching(read, near, ofKind) : exact
 }
+
+const matching = (read: Read, query: string, ofKind: SQL): number[] =>
+  read
+    .all<{ id: number }>(
+      sql`SELECT rowid AS id FROM find_words WHERE find_words MATCH ${query} ${ofKind} ORDER BY rowid DESC LIMIT ${mostFound}`,
+    )
+    .map(row => row.id)
 
 /** A repair by its very number stands first, whatever else matches. */
 function exactRepair(read: Read, text: string): number[] {
@@ -101,7 +135,7 @@ function contactShown(read: Read, entryIds: readonly number[]) {
 
 /**
  * What the typed text finds among owners, clocks, repairs and papers: beginnings of words with accents folded, and digits of a phone
- * or a serial from anywhere inside, of one kind where asked. At most `mostFound`, an exact repair number first. The text of a claim check's QR code finds its repair.
+ * or a serial from anywhere inside, of one kind where asked; where nothing is found, words one slip away. At most `mostFound`, an exact repair number first. The text of a claim check's QR code finds its repair.
  */
 export function found(read: Read, typed: string, kind: Found['kind'] | null = null): Found[] {
   const text = typedOrScanned(typed)

@@ -147,6 +147,12 @@ describe('find', () => {
       expect(await kinds(typed)).toContain('owner')
   })
 
+  it('finds with one wrong letter too, where nothing is found as it was typed; a number is never guessed at', async () => {
+    for (const typed of ['rosamumd', 'rosmund pell', 'pell rosamnud', 'rosamumd p'])
+      expect(await kinds(typed)).toContain('owner')
+    for (const typed of ['rosemumd', 'xyzz', '2211', '99999']) expect(await find(typed)).toEqual([])
+  })
+
   it('finds a clock by its maker and by any part of its serial, however it is spaced', async () => {
     for (const typed of ['oller', 'OL-2214', 'ol2214', 'l22']) expect(await kinds(typed)).toContain('clock')
   })
