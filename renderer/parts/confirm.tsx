@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useId, useRef } from 'react'
+import { type KeyboardEvent, type ReactNode, useEffect, useId, useRef } from 'react'
 import { useWords } from '../words.ts'
 
 /** What is asked before an entry of money or law is written. */
@@ -10,7 +10,12 @@ export interface Question {
 }
 
 /** A modal dialog of the browser's own: keeps the focus inside, Escape closes it, the focus goes back to where it was. */
-export function Dialog(props: { title: string; onClose: () => void; children: ReactNode }) {
+export function Dialog(props: {
+  title: string
+  onClose: () => void
+  onKeyDown?: (event: KeyboardEvent) => void
+  children: ReactNode
+}) {
   const dialog = useRef<HTMLDialogElement>(null)
   const heading = useId()
   useEffect(() => {
@@ -19,7 +24,7 @@ export function Dialog(props: { title: string; onClose: () => void; children: Re
     return () => shown?.close()
   }, [])
   return (
-    <dialog ref={dialog} aria-labelledby={heading} onCancel={props.onClose}>
+    <dialog ref={dialog} aria-labelledby={heading} onCancel={props.onClose} onKeyDown={props.onKeyDown}>
       <h2 id={heading}>{props.title}</h2>
       {props.children}
     </dialog>

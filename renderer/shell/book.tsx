@@ -13,12 +13,17 @@ import { useKeys } from './keys.ts'
 import { Light } from './light.tsx'
 import { ThumbIndex } from './thumb-index.tsx'
 import { Who } from './who.tsx'
+import { WhoQuestion } from './who-question.tsx'
 
 /** The open book: thumb index, find box, who is at the counter, and the page turned to. */
 export function Book() {
   const { words } = useShop()
   const [helping, setHelping] = useState(false)
-  useKeys(useCallback(() => setHelping(true), []))
+  const [asking, setAsking] = useState(false)
+  const help = useCallback(() => setHelping(true), [])
+  const who = useCallback(() => setAsking(true), [])
+  useKeys({ help, who })
+  const asked = () => setAsking(false)
   return (
     <div className="book">
       <a className="skip" href="#page">
@@ -40,6 +45,7 @@ export function Book() {
         <DoubtedClock />
         <Leaf />
       </div>
+      {asking && <WhoQuestion onChosen={asked} onNo={asked} />}
       {helping && <Help onClose={() => setHelping(false)} />}
     </div>
   )

@@ -15,6 +15,10 @@ const isTyping = (target: EventTarget | null): boolean =>
 const inForm = (target: EventTarget | null): boolean =>
   target instanceof Element && target.closest('form') !== null
 
+/** What is asked already is answered first. */
+const inDialog = (target: EventTarget | null): boolean =>
+  target instanceof Element && target.closest('dialog') !== null
+
 const focusOn = (selector: string): boolean => {
   const control = document.querySelector<HTMLElement>(selector)
   control?.focus()
@@ -38,29 +42,33 @@ export function changeLight(): void {
 interface Doers {
   readonly turnTo: (page: number) => void
   readonly help: () => void
+  /** Asks who is at the counter. */
+  readonly who: () => void
 }
 
 /** What a key does here, or nothing. A second Ctrl F in the find box is left to the browser. */
-function doerFor(event: KeyboardEvent, { turnTo, help }: Doers): (() => unknown) | undefined {
+function doerFor(event: KeyboardEvent, { turnTo, help, who }: Doers): (() => unknown) | undefined {
   const { key, code, altKey, target } = event
   const command = event.ctrlKey || event.metaKey
   const figure = /^Digit([1-7])$/.exec(code)?.[1]
   if (altKey && !command && figure) return () => turnTo(Number(figure))
+  if (altKey && !command && code === 'Digit0') return inDialog(target) ? undefined : who
   if (command && !altKey && key === 'f')
     return target instanceof Element && target.id === 'find' ? undefined : goToFind
   if (command || altKey || isTyping(target) || remembered(singleKeys.name) === singleKeys.off)
     return undefined
   if (/^[1-7]$/.test(key)) return inForm(target) ? undefined : () => turnTo(Number(key))
+  if (key === '0') return inForm(target) ? undefined : who
   return { '/': goToFind, '.': goToEntryLine, '?': help }[key]
 }
 
 /** The keys that work on every page, and the commands of the desktop window's menu. */
-export function useKeys(help: () => void): void {
+export function useKeys({ help, who }: Omit<Doers, 'turnTo'>): void {
   const [, navigate] = useLocation()
   useEffect(() => {
     const turnTo = (page: number) => navigate(`/${pageNames[page - 1]}`)
     const pressed = (event: KeyboardEvent) => {
-      const act = doerFor(event, { turnTo, help })
+      const act = doerFor(event, { turnTo, help, who })
       if (!act || event.defaultPrevented) return
       event.preventDefault()
       act()
@@ -75,5 +83,5 @@ export function useKeys(help: () => void): void {
       window.removeEventListener('keydown', pressed)
       forget?.()
     }
-  }, [navigate, help])
+  }, [navigate, help, who])
 }

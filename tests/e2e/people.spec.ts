@@ -53,3 +53,30 @@ test('a person’s roles, initials and hours are changed by keyboard', async ({ 
   await expect(page.getByRole('row', { name: /Tobias Vane TV bench 37\.5/ })).toBeVisible()
   await clearToAxe(page)
 })
+
+test('another person is at the counter after two keys, and what is being typed stays', async ({
+  page,
+  shop,
+}) => {
+  await page.goto(shop.url)
+  await page.goto(`${shop.origin}/shop/prices`)
+  const rate = page.getByLabel(en.shop.prices.benchRate, { exact: true })
+  const chosen = page.getByLabel(who.label).locator('option:checked')
+  await rate.fill('51.50')
+  await page.keyboard.press('Alt+0')
+  const asked = page.getByRole('dialog', { name: who.ask })
+  await expect(asked.getByRole('button', { name: 'Ines Marrow' })).toBeFocused()
+  await clearToAxe(page)
+  await page.keyboard.press('2')
+  await expect(chosen).toHaveText('Tobias Vane')
+  await expect(asked).toHaveCount(0)
+  await expect(rate).toBeFocused()
+  await expect(rate).toHaveValue('51.50')
+  await page.keyboard.press('Alt+0')
+  await page.keyboard.press('i')
+  await expect(chosen).toHaveText('Ines Marrow')
+  await page.keyboard.press('Alt+0')
+  await page.keyboard.press('Escape')
+  await expect(asked).toHaveCount(0)
+  await expect(chosen).toHaveText('Ines Marrow')
+})

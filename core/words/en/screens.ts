@@ -112,6 +112,8 @@ export const screens = {
     list: [
       { keys: ['1', '…', '7'], does: 'go to a page' },
       { keys: ['Alt', '1', '…', '7'], does: 'the same, also while writing' },
+      { keys: ['0'], does: 'say who is at the counter; then the figure or the initial of whoever it is' },
+      { keys: ['Alt', '0'], does: 'the same, also while writing' },
       { keys: ['/'], does: 'go to the find box (or Ctrl F)' },
       { keys: ['.'], does: 'go to the entry line at the foot of the page' },
       { keys: ['↑', '↓'], does: 'move through the lines of a list or the things found' },
