@@ -92,17 +92,18 @@ async function syncFile(path: string): Promise<void> {
   await handle.sync().finally(() => handle.close())
 }
 
-/** Moves a finished file to another folder, which may be on another disk; what arrives is held against `sha256`. */
+/** Moves a finished file to another folder; on another disk it is copied there, and what arrives is held against `sha256`. */
 async function moveChecked(from: string, to: string, sha256: string): Promise<void> {
   try {
     await rename(from, to)
+    await syncFile(to)
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code !== 'EXDEV') throw error
     await copyFile(from, to)
+    await syncFile(to)
+    if ((await sha256Of(to)) !== sha256) throw new LedgerRefused('ledger.damaged')
     await rm(from)
   }
-  await syncFile(to)
-  if ((await sha256Of(to)) !== sha256) throw new LedgerRefused('ledger.damaged')
 }
 
 /** Puts the copy under its name, its manifest first: a ledger file of that name is a whole copy, with everything that belongs to it. */
