@@ -174,6 +174,14 @@ describe('cash in a shop without small coins', () => {
     expect(await handOver(id)).toEqual(done)
   })
 
+  it('leaves nothing on an owner’s account of which all was paid out', async () => {
+    const { id, ownerId } = await owing()
+    await pay(id, '103.02', { restToAccount: true })
+    const back = (amount: string, method: string) => tried('accounts.payBack', { ownerId, amount, method })
+    expect(await back('3.02', 'cash')).toEqual(done)
+    expect(await back('0.01', 'card')).toEqual(not('payment.moreThanHeld amount'))
+  })
+
   it('is paid to the cent by card', async () => {
     const { id } = await invoicedRepair(shop, { lines: lines('100.02'), more: { belongings: [] } })
     expect(await pay(id, '100.02')).toEqual(done)

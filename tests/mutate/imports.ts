@@ -18,13 +18,20 @@ export function importsBelow(root: string): Imports {
   const sources = sourcesBelow(root, ['core', 'db', 'electron', 'tests'])
   const imported = new Map(sources.map(source => [source.path, values(source)]))
 
-  const reachedFrom = (path: string, reached = new Set<string>()): Set<string> => {
+  const reach = (path: string, reached: Set<string>): Set<string> => {
     if (reached.has(path)) return reached
     reached.add(path)
     for (const from of imported.get(path) ?? []) {
       const target = targetOf(path, from)
-      if (target !== undefined) reachedFrom(target, reached)
+      if (target !== undefined) reach(target, reached)
     }
+    return reached
+  }
+
+  const known = new Map<string, ReadonlySet<string>>()
+  const reachedFrom = (path: string): ReadonlySet<string> => {
+    const reached = known.get(path) ?? reach(path, new Set())
+    known.set(path, reached)
     return reached
   }
 
@@ -33,5 +40,5 @@ export function importsBelow(root: string): Imports {
       [...reachedFrom(path)].flatMap(file => imported.get(file) ?? []).filter(from => !from.startsWith('.')),
     )
 
-  return { paths: sources.map(({ path }) => path), reachedFrom: path => reachedFrom(path), packagesOf }
+  return { paths: sources.map(({ path }) => path), reachedFrom, packagesOf }
 }

@@ -34,7 +34,7 @@ export interface MutantsOfFile {
 }
 
 /** How many test files are loaded anew for one mutant. Loading takes time, and what was loaded stays in memory. */
-const mostAnew = 5
+const mostAnew = 10
 
 /** Longer than any test takes; what is late waits for something that does not come. */
 const latest = 60_000
@@ -98,26 +98,28 @@ export async function knownTests(
   }
   known.sort(byReach)
 
-  /** Whether a test passes through the mutant's file; where none does, as in a file of constants, all that load it may notice. */
-  const passesThrough = ({ first, last }: MutantsOfFile) => {
-    const through = known.filter(({ reached }) => [...reached].some(id => id >= first && id <= last))
-    return new Set((through.length > 0 ? through : known).map(({ name }) => name))
+  /** The test files near a file: those with a test that passes through it (of constants, all that load it), those that load least first. */
+  const filesNear = (path: string): string[] => {
+    const { first, last } = mutantsOf(path)
+    const loading = known.filter(({ file }) => imports.reachedFrom(file).has(path))
+    const through = loading.filter(({ reached }) => [...reached].some(id => id >= first && id <= last))
+    const size = (file: string) => imports.reachedFrom(file).size
+    const near = (through.length > 0 ? through : loading).map(({ file }) => file)
+    return [...new Set(near)].toSorted((a, b) => size(a) - size(b)).slice(0, mostAnew)
   }
 
   /** A mutant that stands while its file is loaded: everything that rests on the file is loaded anew under it, for a few test files. */
-  async function* loadedAnew(mutant: Mutant, first: string | undefined): AsyncGenerator<Runnable> {
-    const isTouched = (path: string) => imports.reachedFrom(path).has(mutant.file)
-    const asked = passesThrough(mutantsOf(mutant.file))
-    const own = known.filter(({ file, name }) => asked.has(name) && isTouched(file))
-    const near = [...new Set(own.map(({ file }) => file))]
-    for (const file of [...near.filter(one => one === first), ...near.filter(one => one !== first)].slice(
-      0,
-      mostAnew,
-    )) {
-      switchTo(mutant.id)
+  async function* loadedAnew(
+    { id, file: path }: Mutant,
+    first: string | undefined,
+  ): AsyncGenerator<Runnable> {
+    const near = filesNear(path)
+    for (const file of [...near.filter(one => one === first), ...near.filter(one => one !== first)]) {
+      switchTo(id)
+      const isTouched = (other: string) => imports.reachedFrom(other).has(path)
       const tests = await collected(() => load(root, file, isTouched)).catch(() => [unloaded])
       for (const [at, test] of tests.entries()) {
-        const before = own.find(({ name }) => name === nameOf(file, at))
+        const before = known.find(({ name }) => name === nameOf(file, at))
         if (test === unloaded || before)
           yield { name: nameOf(file, at), file, test, steps: before?.steps ?? 0 }
       }
