@@ -1,6 +1,6 @@
 import type { MouseEvent, ReactNode } from 'react'
 import { actingHeader } from '../acting.ts'
-import { answer } from '../api.ts'
+import { answer, Refused } from '../api.ts'
 import { useWords } from '../words.ts'
 import { useSay } from './announcer.tsx'
 import { useNamed } from './named.ts'
@@ -40,8 +40,7 @@ export function Download({ path, name, className, children }: DownloadProps) {
   const say = useSay()
   const named = useNamed()
   const reason = useMayNot('exports.take')
-  const failed = (error: unknown) =>
-    say(error instanceof Error && error.name === 'Refused' ? error.message : screens.unreachable)
+  const failed = (error: unknown) => say(error instanceof Refused ? error.message : screens.unreachable)
   const press = (event: MouseEvent) => {
     event.preventDefault()
     if (reason) say(reason)

@@ -3,6 +3,7 @@ import { reserved, whoMay } from '../../core/people/may.ts'
 import { type Role, roles } from '../../core/people/roles.ts'
 import { api } from '../../electron/server/api.ts'
 import { exports } from '../../electron/server/requests/exports.ts'
+import { openDesk } from '../../electron/shop/desk.ts'
 import { openTestShop, rosamund, type Shop } from './handler-fixture.ts'
 
 let shop: Shop
@@ -110,4 +111,23 @@ it('a shop with one person asks for no name', async () => {
   await alone.act('register.addOwner', rosamund)
   await alone.act('shop.closeOn', { days: [{ onDate: '2027-05-03', name: 'Holiday' }] })
   alone.close()
+})
+
+it('a backup is brought back by an owner alone while the ledger is open', async () => {
+  const other = await openTestShop()
+  const { id } = await other.act('shop.addPerson', { name: 'Bram Tolland', roles: ['bench', 'counter'] })
+  other.ledger.close()
+  const desk = await openDesk({ file: other.file, demo: false, asks: true })
+  const codes = async (person: object) => {
+    const headers = { 'Content-Type': 'application/json', ...person }
+    const body = JSON.stringify({ path: `${other.file}.nothing-there` })
+    const init = { method: 'POST', headers, body }
+    const response = await desk.handle(new Request('http://ledger/api/restore/bringBack', init))
+    return ((await response.json()) as { problems: { code: string }[] }).problems.map(({ code }) => code)
+  }
+  expect(await codes(named(id))).toEqual(['act.reserved'])
+  expect(await codes({})).toEqual(['act.nameNeeded'])
+  expect(await codes(named(1))).toEqual(['restore.nothingThere'])
+  await desk.close()
+  other.close()
 })
