@@ -116,6 +116,18 @@ describe('a rest that is given up', () => {
   })
 })
 
+describe('a credit', () => {
+  it('is of an invoice, and of nothing once that is credited', async () => {
+    const { id, invoice } = await owing()
+    const { receiptId } = await shop.act('accounts.pay', { repairId: id, amount: '1.00', method: 'card' })
+    const credit = async (invoiceId: number) =>
+      (await tried('accounts.credit', { invoiceId, reason: 'Wrong clock' })).problems
+    expect(await credit(receiptId)).toEqual(['document.notAnInvoice invoiceId'])
+    expect(await credit(invoice.id)).toEqual([])
+    expect(await credit(invoice.id)).toEqual(['document.credited invoiceId'])
+  })
+})
+
 describe('a hand-over', () => {
   it('needs a reason while a cent is owed, and none once all is paid', async () => {
     const { id } = await owing()
