@@ -137,7 +137,7 @@ test('an estimate that is written and not sent stands apart, and does not await 
 }) => {
   const { number, id } = await elsewhere(page, 'counter/takeIn', { owner, clock, fault: 'Stops.' })
   const lines = [{ kind: 'labour', description: 'Service', quantity: '2', unit: '48.00' }]
-  const awaiting = page.getByText(en.counter.sums.awaitingWord)
+  const awaiting = page.locator('.sums').getByText(en.counter.sums.awaitingWord)
   await page.goto(`${shop.origin}/counter`)
   const before = await awaiting.locator('..').textContent()
   await elsewhere(page, 'estimates/write', { repairId: id, lines })
