@@ -103,11 +103,21 @@ interface Day {
   readonly partsIn: ReadonlySet<number>
 }
 
+/** What an amount is: billed and open; or, before there is a bill, agreed or asked, less what is paid. */
+export type AmountIs = 'billed' | 'agreed' | 'asked'
+
 /** What the owner will have to pay: what is due on the invoice; before it, what the repair is expected to come to, less what is paid. */
-function toPay(read: Read, row: InShop, awaitingWord: boolean, settings: Settings): Minor {
-  const { repair, invoiced } = row
+function toPay(
+  read: Read,
+  row: InShop,
+  awaitingWord: boolean,
+  settings: Settings,
+): { toPayMinor: Minor; amountIs: AmountIs } {
+  const { repair, invoiced, agreedMinor } = row
   const expected = invoiced ? null : expectedMinor(read, row, awaitingWord, settings)
-  return expected === null ? repair.dueMinor : minor(expected + repair.dueMinor)
+  if (expected === null) return { toPayMinor: repair.dueMinor, amountIs: 'billed' }
+  const isAgreed = agreedMinor !== null && !awaitingWord
+  return { toPayMinor: minor(expected + repair.dueMinor), amountIs: isAgreed ? 'agreed' : 'asked' }
 }
 
 function counterRow(read: Read, row: InShop, { today, settings, partsIn }: Day) {
@@ -148,7 +158,7 @@ function counterRow(read: Read, row: InShop, { today, settings, partsIn }: Day) 
     uncollected: isUncollected(stage, sinceOn, today, settings.collection.uncollectedDays),
     toldAt: repair.toldAt,
     estimate: row.estimate,
-    toPayMinor: toPay(read, row, group === 'awaiting-word', settings),
+    ...toPay(read, row, group === 'awaiting-word', settings),
   }
 }
 

@@ -40,10 +40,22 @@ function useColumns(view: View): Column<CounterRow>[] {
     {
       label: counter.toPay,
       kind: 'figure',
-      cell: row => <Money minor={row.toPayMinor} />,
+      cell: row => <Amount row={row} />,
       total: <Money minor={view.toCollectMinor} />,
     },
   ]
+}
+
+/** What is billed and open; what is only agreed or asked says so, and is no bill. */
+function Amount({ row: { toPayMinor, amountIs } }: { row: CounterRow }) {
+  const { amounts } = useShop().words.counter
+  return amountIs === 'billed' ? (
+    <Money minor={toPayMinor} />
+  ) : (
+    <span className="not-billed">
+      <small>{amounts[amountIs]}</small> <Money minor={toPayMinor} />
+    </span>
+  )
 }
 
 const groupsOf = (rows: readonly CounterRow[], { counter }: Words) =>

@@ -210,7 +210,12 @@ describe('the counter’s list', () => {
     const supplement = await shop.act('estimates.write', { repairId: repair.id, supplement: true, lines })
     await shop.act('estimates.send', { estimateId: supplement.id, way: 'telephone' })
     const row = async () => (await shop.view('counter')).rows[0]
-    expect(await row()).toMatchObject({ group: 'awaiting-word', waitingFor: 'owner', toPayMinor: 5760 })
+    expect(await row()).toMatchObject({
+      group: 'awaiting-word',
+      waitingFor: 'owner',
+      toPayMinor: 5760,
+      amountIs: 'asked',
+    })
     await shop.act('estimates.recordWord', {
       estimateId: supplement.id,
       answer: 'go-ahead',
@@ -218,7 +223,11 @@ describe('the counter’s list', () => {
       way: 'telephone',
     })
     await shop.act('accounts.pay', { repairId: repair.id, amount: '100.00', method: 'cash' })
-    expect(await row()).toMatchObject({ group: 'in-hand', toPayMinor: 47568 + 5760 - 10000 })
+    expect(await row()).toMatchObject({
+      group: 'in-hand',
+      toPayMinor: 47568 + 5760 - 10000,
+      amountIs: 'agreed',
+    })
   })
 })
 

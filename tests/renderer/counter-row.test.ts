@@ -32,6 +32,7 @@ const row: Parameters<typeof secondLine>[0] = {
   },
   belongings: [{ item: 'key', position: '', count: 1 }],
   toPayMinor: minor(18400),
+  amountIs: 'agreed',
 }
 
 const said = (change: Partial<typeof row>) => secondLine({ ...row, ...change }, en, write)

@@ -9,6 +9,8 @@ export const counter = {
   standing: 'Status',
   estimated: 'Estimated',
   toPay: 'To pay',
+  /** Before there is a bill. */
+  amounts: { agreed: 'agreed', asked: 'asked' },
   groups: {
     comeback: 'Came back',
     'to-collect': 'To collect',
