@@ -39,7 +39,7 @@ const nothing = (): Tally => ({ strikes: 0, chimes: 0, timesOut: 0, isOut: false
 
 /** Whether a stopped clock has merely run down: longer since the last wind than it is made to run. */
 export const ranDown = ({ at, stopped }: ShelfReading, woundMs: number, clock: ShelfClock): boolean =>
-  Boolean(stopped) && Date.parse(at) - woundMs >= clock.durationDays * dayMs
+  Boolean(stopped) && clock.isWound && Date.parse(at) - woundMs >= clock.durationDays * dayMs
 
 /** Reads the log through. */
 export function trialOf(readings: readonly ShelfReading[], clock: ShelfClock): Trial {
@@ -83,7 +83,8 @@ function faultOf(
 ): Fault | null {
   if (reading.stopped && !ranDown(reading, woundMs, clock)) return { kind: 'stopped', at: reading.at }
   if (!wrong) {
-    if (reading.hour) tally.isOut = false
+    // Righted: an hour, a half or all twelve were heard right.
+    if (reading.hour || reading.half !== undefined || reading.twelveRight) tally.isOut = false
     return null
   }
   return isTooOften(wrong, tally) ? wrong : null

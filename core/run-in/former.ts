@@ -53,6 +53,8 @@ export function verdictAsKept(kept: KeptVerdict): Verdict {
       chimeCorrects: false,
       countWheel: false,
       durationDays: 8,
+      sprung: false,
+      isWound: true,
       setInBeat: false,
     }),
   }

@@ -64,13 +64,33 @@ const balances = new Set([
   'pin-pallet',
 ])
 
+const kinds: Readonly<Record<string, string>> = {
+  '400-day': 'torsion',
+  anniversary: 'torsion',
+  grandfather: 'longcase',
+  grandmother: 'longcase',
+  shelf: 'mantel',
+}
+
+/** Everyday words as codes: `Dead beat` as `dead-beat`, `grandfather` as `longcase`. */
+const coded = (word: string): string => {
+  const code = word
+    .trim()
+    .toLowerCase()
+    .replaceAll(/[\s_]+/g, '-')
+  return kinds[code] ?? code
+}
+
 /** Which kind of going a clock is judged as; where escapement or power are not known, by what is usual for its kind. Common practice. */
-export function goingOf({ kind, power, escapement }: HowItGoes): Going {
+export function goingOf(clock: HowItGoes): Going {
+  const [kind, power, escapement] = [coded(clock.kind), coded(clock.power), coded(clock.escapement)]
   if (kind === 'torsion' || kind === 'cuckoo') return kind
-  if (escapement === 'verge' || kind === 'lantern') return 'verge'
+  if (escapement === 'verge') return 'verge'
   if (balances.has(escapement) || kind === 'carriage' || kind === 'ship') return 'platform'
+  // Most lantern clocks were given an anchor; only while nobody has looked is one taken for a verge.
+  if (kind === 'lantern' && escapement === 'unknown') return 'verge'
   if (deadBeats.has(escapement) && kind === 'wall') return 'wall-dead-beat'
-  if (power === 'weight' || (power === 'unknown' && kind === 'longcase'))
+  if (power === 'weight' || (power === 'unknown' && (kind === 'longcase' || kind === 'lantern')))
     return deadBeats.has(escapement) || kind === 'regulator' ? 'seconds-pendulum' : 'weight-anchor'
   return kind === 'regulator' ? 'wall-dead-beat' : 'spring-recoil'
 }

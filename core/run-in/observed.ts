@@ -58,6 +58,7 @@ export function observed(readings: readonly ShelfReading[], clock: ShelfClock, w
 
 /** Until when a reading shows the clock going: itself, or when it ran down; never longer than a day past what it is made to run. */
 function seenUntil(reading: ShelfReading, woundMs: number, clock: ShelfClock): number {
+  if (!clock.isWound) return msOf(reading)
   const runsUntilMs = woundMs + clock.durationDays * dayMs
   return Math.min(msOf(reading), ranDown(reading, woundMs, clock) ? runsUntilMs : runsUntilMs + dayMs)
 }

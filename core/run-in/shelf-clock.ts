@@ -15,6 +15,10 @@ export interface ShelfClock {
   readonly chime: boolean | null
   /** Whether the chime sets itself right after it was put wrong. */
   readonly chimeCorrects: boolean
+  /** Whether a spring drives it: such a clock gains early in its wind and loses late. */
+  readonly sprung: boolean
+  /** Whether it is wound at all: a motor is not, and has no duration that it could run down in. */
+  readonly isWound: boolean
   /** Whether it has a beat that is set by the case it stands in: pendulums and torsion clocks have one, a platform or a motor has none. */
   readonly setInBeat: boolean
 }
@@ -32,8 +36,11 @@ interface Described {
 
 /** The clock of a record. A plain strike may sound the half hour or not: that is not on record, and `hours` allows both. */
 export function shelfClock(clock: Described): ShelfClock {
+  const supposed = supposedMovement(clock)
   return {
-    durationDays: durationDays[supposedMovement(clock).duration],
+    durationDays: durationDays[supposed.duration],
+    sprung: isSprung(supposed.power),
+    isWound: isWoundBy(supposed.power),
     strike: soundsOf(clock),
     countWheel: clock.strike === 'count-wheel',
     chime: clock.chime === 'unknown' ? null : clock.chime === 'four-quarter' || clock.chime === 'melody',
@@ -59,6 +66,13 @@ const withoutBeat = new Set([
 ])
 const platforms = new Set(['carriage', 'ship'])
 const motors = new Set(['mains', 'battery', 'quartz'])
+const unwound = new Set([...motors, 'electric-rewind', 'electric'])
+
+/** Whether a spring drives the clock. */
+export const isSprung = (power: string): boolean => power === 'spring' || power === 'fusee'
+
+/** Whether the clock is wound by anybody. */
+export const isWoundBy = (power: string): boolean => !unwound.has(power)
 
 /** Whether the beat has to be looked at where the clock stands, by codes or everyday words for its power, escapement and kind. */
 export const isSetInBeat = (power: string, escapement: string, kind: string): boolean =>

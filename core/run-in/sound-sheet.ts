@@ -1,7 +1,7 @@
 import type { Instant } from '../calendar/zone.ts'
 import type { ShelfClock } from './shelf-clock.ts'
 import type { ShelfReading } from './shelf-reading.ts'
-import { hourBlows } from './strike-heard.ts'
+import { halfIsRight, hourBlows, wrongCount } from './strike-heard.ts'
 
 /** When something was last heard, and whether it was right. */
 export interface Heard {
@@ -14,6 +14,9 @@ export interface SoundSheet {
   /** By the hour on the dial, 1 to 12. */
   readonly hours: Readonly<Record<number, Heard>>
   readonly half: Heard | null
+  /** The strike and the chime as they were last heard, counted or not. */
+  readonly strike: Heard | null
+  readonly chime: Heard | null
   /** By the quarter, 1 to 4. */
   readonly quarters: Readonly<Record<number, Heard>>
   readonly selfCorrected: Heard | null
@@ -41,11 +44,31 @@ export function soundSheet(readings: readonly ShelfReading[], clock: ShelfClock)
   return {
     hours,
     quarters,
-    half: last(({ half }) => (half === undefined ? undefined : half > 0)),
+    half: last(({ half }) => (half === undefined ? undefined : halfIsRight(clock.strike, half))),
+    strike: lastStrike(readings, clock),
+    chime: lastChime(readings),
     selfCorrected: last(one => one.selfCorrected),
     silent: last(one => one.silent),
     repeats: last(one => one.repeats),
   }
+}
+
+function lastStrike(readings: readonly ShelfReading[], clock: ShelfClock): Heard | null {
+  const heard = readings.flatMap(reading => {
+    const { at, strikeRight, hour, twelveRight } = reading
+    const right = twelveRight || strikeRight || (hour && wrongCount({ at, hour }, clock) === null)
+    return hour || twelveRight || strikeRight !== undefined ? [{ at, right: Boolean(right) }] : []
+  })
+  return heard.at(-1) ?? null
+}
+
+function lastChime(readings: readonly ShelfReading[]): Heard | null {
+  const heard = readings.flatMap(({ at, chimeRight, quarter, fourRight }) =>
+    quarter || fourRight || chimeRight !== undefined
+      ? [{ at, right: Boolean(fourRight || chimeRight || quarter?.right) }]
+      : [],
+  )
+  return heard.at(-1) ?? null
 }
 
 /** The hours whose count was not yet heard right: twelve counts of a plain strike, four of ship's bells, one of a passing strike. */

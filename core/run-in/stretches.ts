@@ -17,8 +17,11 @@ export interface Stretch {
   readonly line: RobustLine | null
 }
 
-/** The stretches of a log, which is in order of time. */
-export function stretchesOf(readings: readonly ShelfReading[]): Stretch[] {
+/** The stretches of a log, which is in order of time; without a curve told in seconds at each instant where there is one. */
+export function stretchesOf(
+  readings: readonly ShelfReading[],
+  curve: (ms: number) => number = () => 0,
+): Stretch[] {
   const begun: Begun[] = []
   for (const reading of readings) {
     const ms = msOf(reading)
@@ -32,7 +35,10 @@ export function stretchesOf(readings: readonly ShelfReading[]): Stretch[] {
   begun.forEach((next, i) => {
     dropSharedSlip(begun[i - 1], next)
   })
-  return begun.map(({ points, turns }) => ({ points, turns, line: lineOf(points) }))
+  return begun.map(({ points, turns }) => {
+    const straight = points.map(({ ms, seconds }) => ({ ms, seconds: seconds - curve(ms) }))
+    return { points: straight, turns, line: lineOf(straight) }
+  })
 }
 
 interface Begun {

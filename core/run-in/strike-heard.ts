@@ -9,7 +9,7 @@ export function hourBlows(strike: Sounds, shown: number): number | null {
 }
 
 /** Whether so many blows at a half hour are right: one; of a plain strike also none; of ship's bells any odd number of bells. */
-function halfIsRight(strike: Sounds, counted: number): boolean {
+export function halfIsRight(strike: Sounds, counted: number): boolean {
   if (strike === 'ship') return counted % 2 === 1 && counted < 8
   if (strike === 'hours-half' || strike === 'passing') return counted === 1
   return strike === 'hours' ? counted <= 1 : true
@@ -22,7 +22,10 @@ export interface WrongCount {
 }
 
 /** What was struck wrong at a reading; null where nothing was, or where it is not known what was due. */
-export function wrongCount({ hour, half }: ShelfReading, { strike }: ShelfClock): WrongCount | null {
+export function wrongCount(
+  { hour, half }: Pick<ShelfReading, 'at' | 'hour' | 'half'>,
+  { strike }: ShelfClock,
+): WrongCount | null {
   const due = hour && hourBlows(strike, hour.shown)
   if (hour && due !== null && due !== undefined && due !== hour.counted)
     return { expected: due, heard: hour.counted }

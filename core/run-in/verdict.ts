@@ -9,6 +9,8 @@ import type { ShelfClock } from './shelf-clock.ts'
 import { msOf, type ShelfReading } from './shelf-reading.ts'
 import { hoursToHear, quartersToHear, type SoundSheet, soundSheet } from './sound-sheet.ts'
 import { type Stretch, scatterOf, stretchDays, stretchesOf } from './stretches.ts'
+import { walkOver } from './walk.ts'
+import { windCurve } from './wind-curve.ts'
 
 /** What a log is judged by. */
 export interface VerdictInput {
@@ -37,10 +39,13 @@ export type ToShow =
       readonly code: 'rate'
       readonly values: { ratePerDay: number | null; plusMinus: number | null; limitPerDay: number }
     }
-  | { readonly code: 'steadiness'; readonly values: { scatterSeconds: number | null; limitSeconds: number } }
+  | {
+      readonly code: 'steadiness'
+      readonly values: { scatterSeconds: number | null; limitSeconds: number; walkPerDay: number }
+    }
   | { readonly code: 'gap'; readonly values: { unobservedDays: number } }
   | {
-      readonly code: 'self-correction' | 'beat-in-case' | 'sounds'
+      readonly code: 'self-correction' | 'beat-in-case' | 'sounds' | 'silent' | 'repeat'
       readonly values: Readonly<Record<string, never>>
     }
 
@@ -107,22 +112,27 @@ interface Evidence {
   readonly readings: readonly ShelfReading[]
   readonly observed: Observed
   readonly neededDays: number
+  /** Without the curve of a spring's winds. */
   readonly stretches: readonly Stretch[]
   readonly scatter: number | null
+  /** How far its rate walks one way over the test, in seconds a day. */
+  readonly walk: number
   readonly sheet: SoundSheet
 }
 
-function evidenceOf(
-  { clock, policy, closedDays }: VerdictInput,
-  readings: readonly ShelfReading[],
-): Evidence {
-  const stretches = stretchesOf(readings)
+function evidenceOf(input: VerdictInput, readings: readonly ShelfReading[]): Evidence {
+  const { clock, policy, limits, closedDays } = input
+  const read = stretchesOf(readings)
+  const curve = windCurve(readings, read, clock, limits.steady)
+  const stretches = curve.bow === 0 ? read : stretchesOf(readings, curve.at)
+  const neededDays = daysAsked(policy, clock)
   return {
     readings,
     observed: observed(readings, clock, { readingEveryDays: policy.readingEveryDays, closedDays }),
-    neededDays: daysAsked(policy, clock),
+    neededDays,
     stretches,
     scatter: scatterOf(stretches),
+    walk: walkOver(neededDays, readings, read, clock),
     sheet: soundSheet(readings, clock),
   }
 }
@@ -167,14 +177,15 @@ function codeOf(
   toShow: readonly ToShow[],
 ): VerdictCode {
   if (toShow.length === 0) return 'may-pass'
-  if (trial.faults.length > 0) return 'begin-again'
+  const isOnlyRate = toShow.every(({ code }) => code === 'rate')
+  if (trial.faults.length > 0 && !isOnlyRate) return 'begin-again'
   return isToBeRegulated(input, evidence) ? 'regulate' : 'not-yet'
 }
 
 /** A steady rate outside its limit, by more than its uncertainty until all the days have been observed. */
 function isToBeRegulated({ limits }: VerdictInput, evidence: Evidence): boolean {
   const line = telling(evidence)
-  if (!line || evidence.scatter === null || evidence.scatter > limits.steady) return false
+  if (!line || !isSteady(evidence, limits)) return false
   const doubt = evidence.observed.days >= evidence.neededDays ? 0 : line.plusMinus
   return Math.abs(line.slope) - doubt > limits.perDay
 }
@@ -197,7 +208,7 @@ function running({ clock }: VerdictInput, { observed: seen, neededDays }: Eviden
     ...(isShort(seen.days, neededDays)
       ? [{ code: 'days' as const, values: { observedDays: seen.days, neededDays } }]
       : []),
-    ...(neededDays >= everyDays && seen.winds === 0
+    ...(clock.isWound && neededDays >= everyDays && seen.winds === 0
       ? [{ code: 'wind' as const, values: { windEveryDays: everyDays } }]
       : []),
   ]
@@ -210,24 +221,30 @@ function sounds({ clock }: VerdictInput, { sheet }: Evidence): ToShow[] {
   const [hours, quarters] = [hoursToHear(sheet, clock), quartersToHear(sheet, clock)]
   const missing: ToShow[] = []
   if (clock.strike === 'unknown' || clock.chime === null) missing.push({ code: 'sounds', values: {} })
-  if (hours.length > 0) missing.push({ code: 'hours-struck', values: { hours: hours.join(', ') } })
-  if (quarters.length > 0) missing.push({ code: 'quarters', values: { quarters: quarters.join(', ') } })
+  const isStruckWrong = sheet.strike?.right === false || sheet.half?.right === false
+  if (hours.length > 0 || isStruckWrong)
+    missing.push({ code: 'hours-struck', values: { hours: hours.join(', ') } })
+  if (quarters.length > 0 || (clock.chime && sheet.chime?.right === false && !sheet.selfCorrected?.right))
+    missing.push({ code: 'quarters', values: { quarters: quarters.join(', ') } })
   if (clock.chime && clock.chimeCorrects && !sheet.selfCorrected?.right)
     missing.push({ code: 'self-correction', values: {} })
+  if (sheet.silent?.right === false) missing.push({ code: 'silent', values: {} })
+  if (sheet.repeats?.right === false) missing.push({ code: 'repeat', values: {} })
   return missing
 }
 
-/** The beat is looked at again once the clock stands in its case. */
-function beatInCase({ clock }: VerdictInput, { readings }: Evidence): ToShow[] {
+/** The beat is looked at again once the clock stands in its case, and again wherever it is moved; that it was cased outlives a fault. */
+function beatInCase({ clock, readings: all }: VerdictInput, { readings }: Evidence): ToShow[] {
   if (!clock.setInBeat) return []
-  const cased = readings.findLastIndex(({ event }) => event === 'cased')
-  const looked = cased < 0 ? undefined : readings.slice(cased).findLast(one => one.inBeat !== undefined)
+  const cased = all.findLastIndex(({ event }) => event === 'cased')
+  const stood = all[Math.max(cased, cased < 0 ? -1 : all.findLastIndex(({ event }) => event === 'moved'))]
+  const looked = stood && readings.findLast(one => one.at >= stood.at && one.inBeat !== undefined)
   return looked?.inBeat ? [] : [{ code: 'beat-in-case', values: {} }]
 }
 
 function going({ limits }: VerdictInput, evidence: Evidence): ToShow[] {
   const line = telling(evidence)
-  const { scatter } = evidence
+  const { scatter, walk } = evidence
   const missing: ToShow[] = []
   if (!line || Math.abs(line.slope) > limits.perDay || line.plusMinus > limits.perDay)
     missing.push({
@@ -238,13 +255,17 @@ function going({ limits }: VerdictInput, evidence: Evidence): ToShow[] {
         limitPerDay: limits.perDay,
       },
     })
-  if (scatter === null || scatter > limits.steady)
+  if (!isSteady(evidence, limits))
     missing.push({
       code: 'steadiness',
-      values: { scatterSeconds: scatter, limitSeconds: limits.steady },
+      values: { scatterSeconds: scatter, limitSeconds: limits.steady, walkPerDay: walk },
     })
   return missing
 }
+
+/** A rate that walks one way by more than half its limit over the test is not steady (our own choice). */
+const isSteady = ({ scatter, walk }: Evidence, { steady, perDay }: RateLimits): boolean =>
+  scatter !== null && scatter <= steady && Math.abs(walk) <= perDay / 2
 
 /** Days that nobody watched and that are missing now, or a last reading so long ago that the clock may have stopped since. */
 function gap({ policy, now, closedDays }: VerdictInput, evidence: Evidence, isMissing: boolean): ToShow[] {

@@ -22,6 +22,8 @@ const inclusive: PriceInput = { ...document, tax: { ...document.tax, inclusive: 
 const log: VerdictInput = {
   clock: {
     durationDays: 8,
+    sprung: true,
+    isWound: true,
     strike: 'hours-half',
     countWheel: false,
     chime: false,

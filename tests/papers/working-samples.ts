@@ -161,6 +161,8 @@ export const runInOf = (readings: readonly CertificateReading[]): RunInContents 
   figures: shelfVerdict({
     clock: {
       durationDays: 8,
+      sprung: true,
+      isWound: true,
       strike: 'hours',
       countWheel: false,
       chime: true,

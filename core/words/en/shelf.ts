@@ -27,11 +27,19 @@ export const verdictsInShort = {
 /** What a clock has still to show before it may pass. */
 export const stillToShow = {
   days: v => `${v.neededDays} days under observation: so far ${v.observedDays}.`,
-  wind: v => `One whole wind of ${v.windEveryDays} days, read from one wind to the next.`,
-  'hours-struck': v => `The strike heard right at ${v.hours} o’clock.`,
-  quarters: v => `The chime heard right at quarter ${v.quarters}.`,
+  wind: v => `One whole wind of ${v.windEveryDays} days, read from one wind to the next; note each wind.`,
+  'hours-struck': v =>
+    v.hours === ''
+      ? 'The strike, last heard wrong, heard right again.'
+      : `The strike heard right at ${v.hours} o’clock.`,
+  quarters: v =>
+    v.quarters === ''
+      ? 'The chime, last heard wrong, heard right again.'
+      : `The chime heard right at quarter ${v.quarters}.`,
   'self-correction': () => 'The chime put wrong on purpose once, and seen to set itself right.',
   'beat-in-case': () => 'In beat in its case: note when it is cased, and look at the beat there.',
+  silent: () => 'Silenced, it has to be silent.',
+  repeat: () => 'Asked to repeat, it has to repeat rightly.',
   sounds: () => 'Whether it strikes and chimes: nobody has looked yet. Say so in the clock’s description.',
   rate: v =>
     v.ratePerDay === null
@@ -40,7 +48,7 @@ export const stillToShow = {
   steadiness: v =>
     v.scatterSeconds === null
       ? `How steadily it goes: not known yet (within ${v.limitSeconds} s about its line).`
-      : `A steady rate, within ${v.limitSeconds} s about its line: now ${v.scatterSeconds}.`,
+      : `A steady rate, within ${v.limitSeconds} s about its line and not walking one way: now ${v.scatterSeconds}, and ${v.walkPerDay} s a day over the test.`,
   gap: v =>
     v.unobservedDays === 0
       ? 'A reading: the last one is too long ago, and it may have stopped since.'

@@ -5,7 +5,7 @@ import { logProblems } from '../../../core/run-in/log-problems.ts'
 import { windEveryDays } from '../../../core/run-in/movement.ts'
 import { stagesProblems } from '../../../core/run-in/plan-problems.ts'
 import { defaultPolicy, type RunInPolicy } from '../../../core/run-in/policy.ts'
-import { isSetInBeat, type Sounds } from '../../../core/run-in/shelf-clock.ts'
+import { isSetInBeat, isSprung, isWoundBy, type Sounds } from '../../../core/run-in/shelf-clock.ts'
 import { type ShelfEvent, type ShelfReading, shelfEvents } from '../../../core/run-in/shelf-reading.ts'
 import { shelfVerdict } from '../../../core/run-in/verdict.ts'
 import { calculation } from './calculation.ts'
@@ -108,6 +108,8 @@ function answered({ clock, policy, log, now }: Asked) {
       countWheel: clock.counting === 'count-wheel',
       chime,
       chimeCorrects,
+      sprung: isSprung(power),
+      isWound: isWoundBy(power),
       setInBeat: isSetInBeat(power, escapement, kind),
     },
     policy: policy ?? defaultPolicy(durationDays),

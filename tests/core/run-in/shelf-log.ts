@@ -7,6 +7,8 @@ import { shelfVerdict, type VerdictInput } from '../../../core/run-in/verdict.ts
 /** An 8-day mantel clock with a rack strike that sounds hours and half hours. */
 export const mantel: ShelfClock = {
   durationDays: 8,
+  sprung: true,
+  isWound: true,
   strike: 'hours-half',
   countWheel: false,
   chime: false,

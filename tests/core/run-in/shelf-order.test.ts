@@ -107,7 +107,11 @@ describe('what a clock is held to', () => {
     ['cuckoo', 'weight', 'recoil', 'cuckoo', 26, 20],
     ['torsion', 'spring', 'dead-beat', 'torsion', 43, 30],
     ['bracket', 'spring', 'verge', 'verge', 900, 200],
-    ['lantern', 'weight', 'recoil', 'verge', 900, 200],
+    ['lantern', 'weight', 'unknown', 'verge', 900, 200],
+    ['lantern', 'weight', 'recoil', 'weight-anchor', 15, 5],
+    ['lantern', 'spring', 'platform-lever', 'platform', 30, 10],
+    ['400-day', 'spring', 'unknown', 'torsion', 43, 30],
+    ['Grandfather', 'weight', 'Dead beat', 'seconds-pendulum', 3, 1.5],
   ])(
     '%s, %s, %s is judged as %s: within %d s a day, steady within %d s',
     (kind, power, escapement, going, perDay, steady) => {

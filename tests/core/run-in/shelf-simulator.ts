@@ -77,6 +77,8 @@ function clockOf(chance: Chance, going: Going, truth: Truth): ShelfClock {
   const silent = truth !== 'strikes one hour wrong' && truth !== 'never heard' && chance.next() < 0.2
   return {
     durationDays: chance.pick(durations[going]),
+    sprung: going === 'spring-recoil' || going === 'platform' || going === 'torsion',
+    isWound: true,
     strike: silent && !chime ? 'none' : chance.pick(['hours', 'hours-half'] as const),
     countWheel: chance.next() < 0.3,
     chime,
