@@ -57,9 +57,8 @@ const withPlatform = ({ form, escapement }: StepFacts): boolean =>
   (escapement === 'unknown' && (form === 'carriage' || form === 'ship'))
 const withPendulum = (clock: StepFacts): boolean =>
   !torsion(clock) && !withPlatform(clock) && drive(clock) !== 'mains'
-// Open springs without a barrel are met in clocks of these forms; whether these are is not on record.
-const perhapsOpen = (clock: StepFacts): boolean =>
-  drive(clock) === 'spring' && ['mantel', 'wall', 'novelty', 'other'].includes(clock.form)
+// Whether springs stand open, without a barrel, is not on record.
+const perhapsOpen = (clock: StepFacts): boolean => drive(clock) === 'spring' && !torsion(clock)
 const sounding = ({ strike, chime }: StepFacts): boolean => strike !== 'none' || chime !== 'none'
 const chiming = ({ chime }: StepFacts): boolean => chime !== 'none' && chime !== 'unknown'
 const ofCleaning = [
@@ -76,38 +75,50 @@ const soundMarks = ['chime-barrel', 'gathering-pallet', 'hammers', 'count-wheel'
 const rules = {
   'as-found': {
     task: 'assess',
-    cautions: ['tall-case', 'dome'],
+    cautions: ['tall-case', 'dome', 'mains'],
     marks: [...soundMarks, 'motion-work', 'springs'],
   },
   'sound-as-found': { task: 'assess', when: sounding },
-  'weights-off': { task: 'assess', when: weighted, cautions: ['lead-weights'] },
+  unplug: { task: 'assess', when: electric, cautions: ['mains'] },
+  'weights-off': { task: 'assess', when: weighted, cautions: ['lead-weights', 'cuckoo'] },
   'pendulum-off': { task: 'assess', when: withPendulum, cautions: ['mercury'] },
   'torsion-off': { task: 'assess', when: torsion, cautions: ['torsion', 'mercury'] },
   'out-of-case': { task: 'assess', cautions: ['luminous', 'mains'] },
+  'open-springs': { task: 'let-down', when: perhapsOpen, cautions: ['open-springs'] },
   'let-down': { task: 'let-down', when: sprung, cautions: ['spring-power', 'fusee-set-up'] },
   shake: { task: 'strip' },
   'platform-off': { task: 'strip', when: withPlatform, cautions: ['platform'] },
-  'open-springs': { task: 'strip', when: perhapsOpen, cautions: ['open-springs'] },
   strip: { task: 'strip' },
   'inspect-barrels': { task: 'strip', when: sprung },
   'springs-out': { task: 'springs', when: sprung, cautions: ['spring-power'] },
   'inspect-pivots': { task: 'strip' },
-  'inspect-jewels': { task: 'strip', when: clock => clock.jewelled, cautions: ['jewels'] },
-  clean: { task: 'clean', cautions: [...ofCleaning, 'ammoniated-cleaner', 'alcohol', 'shellac'] },
+  'inspect-jewels': {
+    task: 'strip',
+    when: clock => clock.jewelled || withPlatform(clock),
+    cautions: ['jewels'],
+  },
+  clean: { task: 'clean', cautions: [...ofCleaning, 'luminous', 'ammoniated-cleaner', 'alcohol', 'shellac'] },
   polish: { task: 'polish' },
   bush: { task: 'bush' },
   'wash-again': { task: 'clean' },
   springs: { task: 'springs', when: sprung, cautions: ['spring-power'], marks: ['springs'] },
   assemble: { task: 'assemble', marks: [...soundMarks, 'motion-work'] },
-  pallets: { task: 'assemble', when: clock => !withPlatform(clock) },
-  'fusee-set-up': { task: 'assemble', when: fusee, cautions: ['fusee-set-up'] },
+  pallets: { task: 'assemble', when: clock => !withPlatform(clock) && drive(clock) !== 'mains' },
+  'fusee-set-up': { task: 'assemble', when: fusee },
+  lines: { task: 'assemble', when: weighted },
   'platform-on': { task: 'assemble', when: withPlatform },
-  'torsion-on': { task: 'assemble', when: torsion, cautions: ['torsion'] },
   'cuckoo-work': { task: 'assemble', when: cuckoo, cautions: ['cuckoo'] },
-  electric: { task: 'assemble', when: electric },
-  oil: { task: 'oil' },
-  beat: { task: 'beat', when: clock => withPendulum(clock) || torsion(clock) },
+  electric: { task: 'assemble', when: electric, cautions: ['mains'] },
   sound: { task: 'strike-chime', when: sounding, marks: soundMarks },
+  oil: { task: 'oil' },
+  'torsion-on': { task: 'assemble', when: torsion, cautions: ['torsion'] },
+  hang: {
+    task: 'case',
+    when: clock => weighted(clock) || withPendulum(clock),
+    cautions: ['tall-case', 'lead-weights', 'mercury'],
+  },
+  beat: { task: 'beat', when: withPendulum },
+  'torsion-beat': { task: 'beat', when: torsion },
   hammers: { task: 'strike-chime', when: clock => sounding(clock) && !cuckoo(clock), marks: ['hammers'] },
   'hands-by-trip': { task: 'strike-chime', when: chiming },
   'sound-sheet': { task: 'strike-chime', when: sounding },
@@ -131,7 +142,8 @@ export interface Step {
 /** Whether a caution of the work concerns this clock. */
 function applies(caution: (typeof workCautions)[number], clock: StepFacts): boolean {
   if (caution === 'fusee-set-up') return fusee(clock)
-  return caution !== 'shellac' || clock.jewelled || withPlatform(clock)
+  if (caution === 'cuckoo') return cuckoo(clock)
+  return caution !== 'shellac' || clock.jewelled || withPlatform(clock) || clock.escapement === 'brocot'
 }
 
 /** The steps that apply to a clock, in working order, each with the cautions that belong to it. */

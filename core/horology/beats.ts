@@ -11,7 +11,7 @@ export interface Beats {
   readonly train: TrainInput | null
 }
 
-const fewest = 1
+const fewest = 60
 const most = 100_000
 const mostPlaces = 9
 const trainText = /^(\d{1,5}(?:-\d{1,5})*) *\/ *(\d{1,5}(?:-\d{1,5})*) *\/ *(\d{1,5})$/
@@ -19,7 +19,7 @@ const trainText = /^(\d{1,5}(?:-\d{1,5})*) *\/ *(\d{1,5}(?:-\d{1,5})*) *\/ *(\d{
 /**
  * What was typed as a clock's beats: beats an hour, `8142.857` or `8142,857`, to nine places; or its going train, `84-78 / 7-7 / 30`: the wheels from
  * the centre, the pinions they drive, the teeth of the escape wheel. A train is kept as such, since its beats are often no decimal number, and a
- * whole number in its place would be seconds a day out. Undefined for anything else, and outside 1 to 100000 beats an hour.
+ * whole number in its place would be seconds a day out. Undefined for anything else, and outside 60 to 100000 beats an hour: `18,000` is no clock of eighteen beats.
  */
 export function beatsOf(typed: string): Beats | undefined {
   const text = typed.trim()

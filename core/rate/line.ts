@@ -30,6 +30,9 @@ const slipAt = 6
 const fewestForSlips = 4
 /** In so short a stretch one wild reading sways the line: every reading is tried as the slip; in longer ones the one furthest off. */
 const fewEnoughToTryAll = 12
+/** Nobody makes more slips than this in one stretch; of more readings than `mostForSlips` none are looked for. */
+const mostSlips = 5
+const mostForSlips = 1000
 /** Errors that hang together are told from so many readings on. */
 const fewestForCorrelation = 5
 
@@ -65,11 +68,12 @@ function fitted(days: readonly number[], seconds: readonly number[]) {
 
 /**
  * Single readings far off the line of the others. The first and the last are none: the clock may have done it, as it may a step that stays. At most one in
- * ten is taken for a slip.
+ * ten, and five, are taken for slips.
  */
 function slipsAmong(days: readonly number[], seconds: readonly number[]): number[] {
   const slips: number[] = []
-  for (let most = Math.ceil(days.length / 10); most > 0; most--) {
+  if (days.length > mostForSlips) return slips
+  for (let most = Math.min(mostSlips, Math.ceil(days.length / 10)); most > 0; most--) {
     const slip = slipAmong(days, seconds, slips)
     if (slip === undefined) break
     slips.push(slip)

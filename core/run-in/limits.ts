@@ -95,9 +95,9 @@ export function goingOf(clock: HowItGoes): Going {
   return kind === 'regulator' ? 'wall-dead-beat' : 'spring-recoil'
 }
 
-/** Whether this can be the greatest rate a clock is handed over with, in seconds a day: above 0, and at most a whole day. */
+/** Whether this can be a limit that a clock is held to, in seconds: a hundredth at least, for no dial tells less, and at most a whole day. */
 export const isLimitPerDay = (secondsPerDay: number): boolean =>
-  secondsPerDay > 0 && secondsPerDay <= daySeconds
+  secondsPerDay >= 0.01 && secondsPerDay <= daySeconds
 
 interface Sounding {
   readonly form: Form

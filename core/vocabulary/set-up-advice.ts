@@ -17,6 +17,8 @@ export interface SetUpFacts {
   readonly chime: OrUnknown<Chime>
   readonly chimeCorrects: boolean
   readonly escapement: OrUnknown<Escapement>
+  /** Whether its pendulum holds mercury. */
+  readonly mercury: boolean
 }
 
 /** Escapements with a balance: such a clock has no pendulum, whatever its form. */
@@ -26,27 +28,43 @@ const platforms: readonly Form[] = ['carriage', 'ship']
 const hasBalance = ({ form, escapement }: SetUpFacts): boolean =>
   withBalance.includes(escapement) || (escapement === 'unknown' && platforms.includes(form))
 
+const driveOf = ({ form, power }: SetUpFacts): Power => (power === 'unknown' ? forms[form].power : power)
+
+/** What comes off before it is carried. */
+function carried(clock: SetUpFacts): SetUpAdvice[] {
+  const { form } = clock
+  const weights = driveOf(clock) === 'weight'
+  if (clock.mercury) return ['mercury-pendulum', ...(weights ? (['weights-off-wall'] as const) : [])]
+  if (form === 'longcase' || form === 'lantern') return ['weights-off']
+  if (weights) return ['weights-off-wall']
+  return hasBalance(clock) ? [] : ['pendulum-off']
+}
+
 /** How it is carried and stood, before it goes. */
 function standing(clock: SetUpFacts): SetUpAdvice[] {
   const { form } = clock
   if (form === 'torsion') return ['lift-dome', 'torsion-lock', 'level', 'torsion-settle']
-  const carried: SetUpAdvice[] =
-    form === 'longcase' || form === 'lantern' ? ['weights-off'] : hasBalance(clock) ? [] : ['pendulum-off']
+  const chained = form === 'cuckoo' && driveOf(clock) === 'weight'
   return [
     ...(form === 'skeleton' ? (['lift-dome'] as const) : []),
-    ...carried,
-    ...(form === 'longcase' ? (['fix-to-wall'] as const) : []),
-    ...(form === 'cuckoo' ? (['cuckoo'] as const) : []),
+    ...carried(clock),
+    ...(chained ? (['cuckoo'] as const) : []),
     'level',
-    ...(hasBalance(clock) ? [] : (['beat'] as const)),
+    ...(form === 'longcase' ? (['fix-to-wall'] as const) : []),
   ]
 }
 
-function winding({ form, power }: SetUpFacts): SetUpAdvice[] {
-  const drive = power === 'unknown' ? forms[form].power : power
+function winding(clock: SetUpFacts): SetUpAdvice[] {
+  const drive = driveOf(clock)
   if (drive === 'electric-rewind') return []
+  if (clock.form === 'torsion') return ['wind-year']
   return drive === 'weight' ? ['wind-weights'] : ['wind']
 }
+
+/** Whether it sounds anything that the hands have to wait for. */
+const sounds = ({ strike, chime }: SetUpFacts): boolean => strike !== 'none' || chime !== 'none'
+
+const setting = (clock: SetUpFacts): SetUpAdvice => (sounds(clock) ? 'hands-forward' : 'hands-forward-silent')
 
 const regulating = (clock: SetUpFacts): SetUpAdvice =>
   clock.form === 'torsion' ? 'torsion-regulate' : hasBalance(clock) ? 'platform-regulate' : 'regulate'
@@ -62,11 +80,18 @@ function sounding({ strike, chime, chimeCorrects }: SetUpFacts): SetUpAdvice[] {
 /** What the owner should know to set this clock up at home, in reading order. A mains clock is neither wound nor set in beat. Common practice. */
 export const setUpAdviceFor = (clock: SetUpFacts): SetUpAdvice[] =>
   clock.power === 'mains'
-    ? ['mains', 'service-again']
+    ? [
+        'mains',
+        ...(clock.form === 'longcase' ? (['fix-to-wall'] as const) : []),
+        setting(clock),
+        ...sounding(clock),
+        'service-again',
+      ]
     : [
         ...standing(clock),
         ...winding(clock),
-        'hands-forward',
+        ...(clock.form === 'torsion' || hasBalance(clock) ? [] : (['beat'] as const)),
+        setting(clock),
         regulating(clock),
         ...sounding(clock),
         'service-again',

@@ -145,5 +145,9 @@ export const setUpAdvice = [
   'chime-corrects',
   'chime-set',
   'mains',
+  'mercury-pendulum',
+  'weights-off-wall',
+  'hands-forward-silent',
+  'wind-year',
 ] as const
 export type SetUpAdvice = (typeof setUpAdvice)[number]

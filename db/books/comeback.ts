@@ -25,10 +25,15 @@ export interface DecideCover {
 interface Decided {
   readonly covered: boolean
   readonly causes: readonly Exclusion[]
+  readonly goodwill: string
 }
 
 /** A decision as it is compared. */
-const comparable = ({ covered, causes }: Decided) => ({ covered, causes: causes.join(', ') })
+const comparable = ({ covered, causes, goodwill }: Decided) => ({
+  covered,
+  causes: [...new Set(causes)].sort().join(', '),
+  goodwill,
+})
 
 /** The comeback while its clock is in the shop, and the repair it came back from. */
 function comeback(read: Read, repairId: number) {
@@ -44,12 +49,12 @@ export const decideCover = verb('counter.decideCover', (tx, input: DecideCover, 
   const goodwill = covered ? input.goodwill : ''
   refuseUnseen(
     seen && comparable(seen),
-    comparable({ covered: repair.covered, causes: repair.comebackCauses }),
+    comparable({ covered: repair.covered, causes: repair.comebackCauses, goodwill: repair.goodwill }),
   )
   if (covered && goodwill === '')
     refuseUncovered(tx, earlier, causes, civilDateOf(repair.takenInAt, readSettings(tx).place.timeZone))
   tx.update(repairs)
-    .set({ covered, comebackCauses: [...causes], goodwill })
+    .set({ covered, comebackCauses: [...new Set(causes)], goodwill })
     .where(eq(repairs.id, repairId))
     .run()
   const { stage } = settle(tx, repairId, doing.at)

@@ -186,9 +186,13 @@ export function startReading(
 
 /** Notes in the log that a clock was moved; a stretch of free running ends with it. */
 export function noteMove(tx: Write, run: RunRow, doing: Doing): void {
-  if (standingEntries(entriesOf(tx, run.id)).some(entry => entry.at === doing.at)) return
+  const taken = new Set(standingEntries(entriesOf(tx, run.id)).map(entry => entry.at))
+  // An entry of the very same instant was made before the clock was moved.
+  let ms = Date.parse(doing.at)
+  while (taken.has(new Date(ms).toISOString())) ms += 1
+  const at = new Date(ms).toISOString()
   tx.insert(readings)
-    .values({ runId: run.id, at: doing.at, enteredAt: doing.at, personId: doing.personId, event: 'moved' })
+    .values({ runId: run.id, at, enteredAt: at, personId: doing.personId, event: 'moved' })
     .run()
 }
 

@@ -1,4 +1,4 @@
-import { and, eq, isNull } from 'drizzle-orm'
+import { and, eq, isNull, max } from 'drizzle-orm'
 import { instantOf, localOf } from '../../core/calendar/zone.ts'
 import type { PlaceRoom } from '../../core/run-in/place-fit.ts'
 import { type RunInPlan, runInPlan } from '../../core/run-in/plan.ts'
@@ -69,10 +69,22 @@ function writePlan(tx: Write, runId: number, plan: RunInPlan, zone: string): voi
 
 const minuteBegun = (at: string): string => `${at.slice(0, 16)}:00.000Z`
 
-function startedAtOf(input: Beginning, repair: RepairRow, settings: Settings, doing: Doing): string {
+function startedAtOf(
+  tx: Read,
+  input: Beginning,
+  repair: RepairRow,
+  settings: Settings,
+  doing: Doing,
+): string {
   if (input.start === null) return minuteBegun(doing.at)
   const at = pastMoment(input.start, settings, doing.at, 'start', 'runIn.inFuture')
   if (at < minuteBegun(repair.takenInAt)) refuse('runIn.beforeTakenIn', 'start')
+  const last = tx
+    .select({ endedAt: max(runInRuns.endedAt) })
+    .from(runInRuns)
+    .where(eq(runInRuns.repairId, repair.id))
+    .get()
+  if (last?.endedAt && at < minuteBegun(last.endedAt)) refuse('runIn.beforeLastEnded', 'start')
   return at
 }
 
@@ -82,7 +94,7 @@ function begin(tx: Write, repair: RepairRow, placeId: number | null, input: Begi
   const clock = clockRow(tx, repair.clockId)
   const { duration, trains } = supposedMovement(clock)
   const policy = settings.runIn[duration]
-  const startedAt = startedAtOf(input, repair, settings, doing)
+  const startedAt = startedAtOf(tx, input, repair, settings, doing)
   const plan = accepted(
     runInPlan({
       week: settings.hours.week,

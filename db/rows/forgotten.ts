@@ -52,7 +52,7 @@ export function emptyRows(tx: Write, { owners, repairs, clocks }: Forgotten): vo
     .where(inArray(s.clocks.id, [...clocks]))
     .run()
   tx.update(s.repairs)
-    .set({ fault: gone, agreedWords: '', signedInBy: '', readyReason: '' })
+    .set({ fault: gone, agreedWords: '', signedInBy: '', readyReason: '', goodwill: '' })
     .where(ofRepairs(s.repairs.id))
     .run()
   tx.update(s.belongings)

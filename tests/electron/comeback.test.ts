@@ -97,7 +97,7 @@ describe('a comeback', () => {
       repairId,
       covered: false,
       causes: ['accident'],
-      seen: { covered: false, causes: [] },
+      seen: { covered: false, causes: [], goodwill: '' },
     })
     expect(stale.body.problems).toMatchObject([{ code: 'record.changedMeanwhile', field: 'covered' }])
   })

@@ -6,6 +6,7 @@ const steps = {
   'as-found':
     'Before anything is undone: photograph, write down timing marks and positions, beat and rate as they are found.',
   'sound-as-found': 'Hear strike and chime through as they are found, and write it down.',
+  unplug: 'Pull the plug, or take the battery out, before anything is opened.',
   'weights-off': 'Take the weights off, each marked left, centre or right.',
   'pendulum-off': 'Take the pendulum off.',
   'torsion-off':
@@ -15,7 +16,8 @@ const steps = {
   'let-down': 'Let down every train and feel each barrel loose.',
   shake: 'Note end-shake and side-shake of every arbor, and worn holes, while it is together.',
   'platform-off': 'Take the platform off, only now that the spring is let down.',
-  'open-springs': 'Where springs have no barrel: clamp or restrain them before the plates part.',
+  'open-springs':
+    'Where springs have no barrel: clamp each one while it is wound, and let it down into its clamp.',
   strip: 'Take it apart, train by train; keep the parts of each train together.',
   'inspect-barrels':
     'Take caps off from the arbor side, levering nothing through their slots; look at hook, cap, wall and arbor for cracks.',
@@ -30,19 +32,23 @@ const steps = {
   assemble:
     'Trial assembly: nuts only just tight, no force; every train spins free, each train to its marks.',
   pallets: 'The going train runs free before the pallets go in.',
-  'fusee-set-up': 'Lay on chain or line, set up the spring by its ratchet, see that the stop iron stops.',
+  'fusee-set-up': 'Wind on chain or line, set up the spring by its ratchet, see that the stop iron stops.',
+  lines: 'Fit sound lines, ropes or chains; see to pulleys, hooks and seatboard.',
   'platform-on': 'Put the platform on before any power; see depth and end-shake.',
   'torsion-on': 'Fit the suspension unit, set the fork, lock, hang the pendulum, level.',
   'cuckoo-work': 'See to bellows, gut, chains, gong, and the bird’s wire.',
   electric: 'See to contacts, coil and insulation.',
   oil: 'Oil pivots and acting faces, not teeth.',
+  hang: 'Hang weights and pendulum, each where it was.',
   beat: 'Set in beat: an even tick, and at the release an equal swing to each side; see drop and lock.',
+  'torsion-beat':
+    'Set in beat by the locking: it unlocks at the same swing to each side. There is no tick to go by.',
   sound: 'Set strike and chime to their marks, warning and locking.',
   hammers:
     'Set the hammers on the middle of their rods or bells, clear at rest, in their order; leathers sound, no buzz, the block tight.',
   'hands-by-trip':
     'Set the hands by letting the movement trip the chime itself: a hand moved by a finger may mislead by three minutes.',
-  'sound-sheet': 'Hear the sound sheet through: twelve hours, half hours, quarters, silent, repeat.',
+  'sound-sheet': 'Hear the sound sheet through: the twelve hours, and whatever else it sounds.',
   'self-correction': 'Put the chime wrong on purpose once, and see that it sets itself right.',
 } satisfies Record<BenchStep, string>
 

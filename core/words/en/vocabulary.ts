@@ -315,7 +315,7 @@ export const vocabulary = {
     'strike-out-of-step':
       'If the strike is out of step with the hands, let it be tripped through the hours until they agree.',
     regulate:
-      'Too fast: lower the bob by its nut. Too slow: raise it. A little at a time, and wait a full wind before judging.',
+      'Too fast: lower the bob by its nut. Too slow: raise it. A little at a time, and wait some days before judging, best a whole wind.',
     'pendulum-off': 'Take off or tie up the pendulum before the clock is carried, every time.',
     'torsion-lock':
       'Lock the pendulum before the clock is moved or turned, and free it only where it stays: its suspension wire kinks at a touch.',
@@ -324,7 +324,7 @@ export const vocabulary = {
     'torsion-regulate':
       'Regulate by the disc on the pendulum, a little at a time, and wait some days: five minutes a week is close for such a clock.',
     cuckoo:
-      'Take the wires or paper out of bellows and chains, free the bird’s wire, and pull the chains gently, without lifting the weights.',
+      'Take the wires or paper out of bellows and chains, free the bird’s wire, and pull the free end of each chain straight down, the weight left hanging.',
     'wind-weights': 'Wind the weights up gently, not quite to the top, before they reach the floor.',
     'platform-regulate':
       'If it gains or loses, have its lever moved, or move it a little at a time, towards S or R for slower, F or A for faster.',
@@ -332,6 +332,12 @@ export const vocabulary = {
       'If the chime does not agree with the hands, leave it: it sets itself right within some hours.',
     'chime-set':
       'If the chime does not agree with the hands, move the minute hand forwards to each quarter in turn and let it play until it does.',
+    'mercury-pendulum':
+      'The pendulum holds mercury: let the shop carry it, upright and closed. Spilt mercury is never swept or vacuumed; open the window, keep away, and ask those whose work it is.',
+    'weights-off-wall':
+      'Take the weights off, and the pendulum, before the clock is moved, every time; each goes back where it was.',
+    'hands-forward-silent': 'Set the time with the minute hand, forwards.',
+    'wind-year': 'Wind it once a year, best on the same day, with its own key.',
     mains:
       'There is nothing to wind or to set in beat. Its mains lead and plug are looked at by a competent electrician; local rules come first.',
     'service-again': 'Oil dries: have the clock looked at again after the years the shop advises.',
@@ -347,7 +353,7 @@ export const vocabulary = {
     shellac:
       'Alcohol dissolves shellac: keep it away from pallet stones and roller jewels that are set in it.',
     'open-springs':
-      'Open springs: once the plates part they fly out with all their power. Clamp each one first; gloves, eye protection.',
+      'Open springs: once the plates part they fly out with all their power. Clamp each one while it is wound, before it is let down; gloves, eye protection.',
     'fusee-set-up':
       'Fusee: run down, the spring still holds its set-up tension. Let it down by the ratchet before anything is undone.',
     platform:

@@ -1,6 +1,6 @@
 import { unless } from '../../../core/checked.ts'
 import { type Problem, problem } from '../../../core/problems.ts'
-import { goingOf, type RateLimits, usualLimits } from '../../../core/run-in/limits.ts'
+import { goingOf, isLimitPerDay, type RateLimits, usualLimits } from '../../../core/run-in/limits.ts'
 import { logProblems } from '../../../core/run-in/log-problems.ts'
 import { windEveryDays } from '../../../core/run-in/movement.ts'
 import { stagesProblems } from '../../../core/run-in/plan-problems.ts'
@@ -91,9 +91,15 @@ function clockProblems({ durationDays, trains }: Clock): Problem[] {
   return problems
 }
 
+const limitProblems = (limits: RateLimits): Problem[] =>
+  (['perDay', 'steady'] as const).flatMap(which =>
+    isLimitPerDay(limits[which]) ? [] : [problem('runIn.limitPerDay', `policy.limits.${which}`)],
+  )
+
 function problemsOf({ clock, policy, log, now }: Asked): Problem[] {
   return [
     ...clockProblems(clock),
+    ...(policy?.limits ? limitProblems(policy.limits) : []),
     ...(policy ? stagesProblems(policy, windEveryDays(clock.durationDays)) : []),
     ...logProblems(log, now),
   ]

@@ -65,7 +65,7 @@ const decideCoverInput = z.strictObject({
   covered: z.boolean(),
   causes,
   goodwill: optional(400),
-  seen: z.strictObject({ covered: z.boolean(), causes }).nullable(),
+  seen: z.strictObject({ covered: z.boolean(), causes, goodwill: optional(400) }).nullable(),
 })
 
 const takeInInput = z.strictObject({

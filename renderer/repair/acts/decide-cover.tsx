@@ -12,7 +12,7 @@ export function DecideCover({ view: { repair, comeback }, close }: ActProps) {
   const { coverForm } = useShop().words.repair
   const [said, setSaid] = useState({ covered: repair.covered, causes: repair.comebackCauses })
   const [goodwill, setGoodwill] = useState(repair.goodwill)
-  const seen = { covered: repair.covered, causes: [...repair.comebackCauses] }
+  const seen = { covered: repair.covered, causes: [...repair.comebackCauses], goodwill: repair.goodwill }
   const act = useAskedAct(
     (ledger, input: Parameters<typeof api.counter.decideCover.$post>[0]['json']) =>
       answer(ledger.counter.decideCover.$post({ json: input })),

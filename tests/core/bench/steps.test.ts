@@ -53,7 +53,9 @@ describe('the steps of a service', () => {
       'wash-again',
       'assemble',
       'pallets',
+      'lines',
       'oil',
+      'hang',
       'beat',
     ])
   })
@@ -64,6 +66,7 @@ describe('the steps of a service', () => {
       'sound-as-found',
       'pendulum-off',
       'out-of-case',
+      'open-springs',
       'let-down',
       'shake',
       'strip',
@@ -77,9 +80,10 @@ describe('the steps of a service', () => {
       'springs',
       'assemble',
       'pallets',
-      'oil',
-      'beat',
       'sound',
+      'oil',
+      'hang',
+      'beat',
       'hammers',
       'hands-by-trip',
       'sound-sheet',
@@ -93,11 +97,20 @@ describe('the steps of a service', () => {
       ['platform-off', 'platform-on'],
       ['pendulum-off', 'beat', 'pallets'],
     ],
-    [{ form: 'torsion', power: 'spring' }, ['torsion-off', 'torsion-on', 'beat'], ['pendulum-off']],
+    [
+      { form: 'torsion', power: 'spring' },
+      ['torsion-off', 'torsion-on', 'torsion-beat'],
+      ['pendulum-off', 'beat', 'open-springs'],
+    ],
     [{ form: 'skeleton', power: 'fusee' }, ['fusee-set-up', 'let-down'], ['open-springs']],
     [{ form: 'cuckoo', strike: 'count-wheel' }, ['cuckoo-work', 'weights-off'], ['hammers', 'let-down']],
     [{ form: 'mantel', power: 'spring' }, ['open-springs'], ['weights-off']],
-    [{ form: 'wall', power: 'mains' }, ['electric'], ['pendulum-off', 'let-down', 'beat']],
+    [
+      { form: 'wall', power: 'mains' },
+      ['electric', 'unplug'],
+      ['pendulum-off', 'let-down', 'beat', 'pallets'],
+    ],
+    [{ form: 'cuckoo', power: 'spring' }, ['open-springs'], ['lines']],
     [{ strike: 'rack' }, ['sound', 'sound-sheet'], ['hands-by-trip', 'self-correction']],
   ] as const)('of %o have %j and not %j', (more, has, hasNot) => {
     const all = codes({ ...plain, ...more })
@@ -110,6 +123,8 @@ describe('the steps of a service', () => {
     const pairs = [
       ['polish', 'bush'],
       ['bush', 'wash-again'],
+      ['open-springs', 'let-down'],
+      ['sound', 'oil'],
       ['let-down', 'platform-off'],
       ['platform-off', 'strip'],
       ['shake', 'strip'],
@@ -194,6 +209,7 @@ describe('the cautions of a step', () => {
       'lead-weights',
       'ammoniated-cleaner',
       'alcohol',
+      'lead-weights',
     ])
   })
 })

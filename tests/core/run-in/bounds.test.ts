@@ -9,8 +9,8 @@ test('a rating nut is turned at most a hundred turns either way at one reading',
 })
 
 test('the greatest rate is above nothing and at most a whole day a day', () => {
-  expect([0.1, 60, 86_400].every(isLimitPerDay)).toBe(true)
-  expect([0, -1, 86_400.1, Number.NaN, Number.POSITIVE_INFINITY].some(isLimitPerDay)).toBe(false)
+  expect([0.01, 60, 86_400].every(isLimitPerDay)).toBe(true)
+  expect([0, 0.009, -1, 86_400.1, Number.NaN, Number.POSITIVE_INFINITY].some(isLimitPerDay)).toBe(false)
 })
 
 test('no clock sounds more blows at one time than can be written down', () => {

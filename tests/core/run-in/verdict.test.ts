@@ -134,6 +134,17 @@ describe('a stop', () => {
   })
 })
 
+describe('a clock that nobody winds', () => {
+  const clock = { ...mantel, isWound: false, sprung: false }
+  const unwound = fortnight(Object.fromEntries([0, 7, 14].map(day => [day, { wound: undefined }])))
+
+  it('shows days and no wind, and any stop of it is a fault', () => {
+    expect(said(unwound, { clock })).toEqual(['may-pass'])
+    const stopped = [...unwound, { at: at(15), errorSeconds: -400, stopped: true }]
+    expect(judged(stopped, { clock }).faults).toHaveLength(1)
+  })
+})
+
 describe('the strike', () => {
   const wrong = { hour: { shown: 5, counted: 6 } }
 
@@ -160,6 +171,29 @@ describe('the strike', () => {
     expect(judged(fortnight({ 4: out, 8: out }), { clock }).faults.map(({ kind }) => kind)).toEqual([
       'outOfStep',
     ])
+  })
+
+  it('of a count wheel is righted by a right half or by all twelve as well', () => {
+    const clock = { ...mantel, countWheel: true }
+    const out = { hour: { shown: 5, counted: 4 } }
+    const righted = (how: Partial<ShelfReading>) =>
+      judged(fortnight({ 4: out, 5: { hour: undefined, ...how }, 6: out }), { clock }).faults.length
+    expect([righted({}), righted({ half: 1 }), righted({ twelveRight: true })]).toEqual([0, 1, 1])
+  })
+
+  it('or half hour, silence or repeat last heard wrong is asked for again', () => {
+    expect(said(fortnight({ 13: { half: 0 } }))).toEqual(['not-yet', 'hours-struck'])
+    expect(said(fortnight({ 12: { half: 0 }, 13: { half: 1 } }))).toEqual(['may-pass'])
+    expect(said(fortnight({ 14: { hour: undefined, strikeRight: false } }))).toEqual([
+      'not-yet',
+      'hours-struck',
+    ])
+    expect(said(fortnight({ 13: { silent: false, repeats: false } }))).toEqual([
+      'not-yet',
+      'silent',
+      'repeat',
+    ])
+    expect(said(fortnight({ 12: { silent: false }, 13: { silent: true } }))).toEqual(['may-pass'])
   })
 
   it('a ten of a four-quarter clock is ten blows: quarters are told apart', () => {
@@ -255,6 +289,14 @@ describe('the beat', () => {
     expect(said(fortnight({ 7: { event: undefined, inBeat: true } }))).toEqual(['not-yet', 'beat-in-case'])
   })
 
+  it('is looked at again where it was moved; that it was cased outlives a fault', () => {
+    const moved = { 10: { event: 'moved' as const } }
+    expect(said(fortnight(moved))).toEqual(['not-yet', 'beat-in-case'])
+    expect(said(fortnight({ ...moved, 11: { inBeat: true } }))).toEqual(['may-pass'])
+    const stopped = { 9: { stopped: true, errorSeconds: -4000, leftSeconds: 27, inBeat: true } }
+    expect(said(fortnight(stopped, 24))).toEqual(['may-pass'])
+  })
+
   it('of a platform is none that the case could put out', () => {
     const clock = { ...mantel, setInBeat: false }
     expect(said(fortnight({ 7: { event: undefined, inBeat: undefined } }), { clock })).toEqual(['may-pass'])
@@ -297,6 +339,41 @@ describe('rate and steadiness', () => {
   it('unsteadiness before a touch is not forgotten by it', () => {
     const wild = going(0, day => (day < 7 ? 80 * (day % 2) : 0))
     expect(judged(wild).toShow.map(({ code }) => code)).toContain('steadiness')
+  })
+
+  /** A spring gains early in each wind and loses late: nothing in all. */
+  const curved = (swing: number) => (day: number) => {
+    const age = day % 7
+    return swing * age * (1 - age / 7)
+  }
+
+  it('the curve of a spring’s wind, the same in every wind, is no unsteadiness', () => {
+    expect(said(going(0, curved(15)))).toEqual(['may-pass'])
+    expect(judged(going(0, curved(15))).ratePerDay).toBeCloseTo(0, 0)
+    const weights = { clock: { ...mantel, sprung: false } }
+    expect(said(going(0, curved(15)), weights)).toContain('steadiness')
+  })
+
+  it('a curve beyond what a spring may do is unsteadiness all the same', () => {
+    expect(said(going(0, curved(60)))).toContain('steadiness')
+  })
+
+  it('a rate that walks one way is not steady, however near its stretches lie to their lines', () => {
+    const limits = { perDay: 15, steady: 5 }
+    const clock = { ...mantel, sprung: false }
+    expect(
+      said(
+        going(0, day => day ** 2 / 2),
+        { clock, limits },
+      ),
+    ).toEqual(['not-yet', 'steadiness'])
+    expect(said(going(-27, day => (3 * day ** 2) / 2))).toEqual(['not-yet', 'steadiness'])
+    expect(
+      said(
+        going(0, day => day ** 2 / 20),
+        { clock, limits },
+      ),
+    ).toEqual(['may-pass'])
   })
 
   it('a slip of a digit sways neither, and is named', () => {
@@ -361,7 +438,14 @@ describe('the nut', () => {
 })
 
 test('every verdict, fault and thing to show is a plain sentence', () => {
-  const values = { ratePerDay: '2', plusMinus: '1', scatterSeconds: '3', heard: '9', expected: '10' }
+  const values = {
+    ratePerDay: '2',
+    plusMinus: '1',
+    scatterSeconds: '3',
+    walkPerDay: '1',
+    heard: '9',
+    expected: '10',
+  }
   for (const sentence of [
     ...Object.values(verdicts),
     ...Object.values(faults),

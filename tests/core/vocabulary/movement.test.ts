@@ -47,6 +47,7 @@ test('an owner is told how to set a pendulum in beat and regulate it only of a c
     strike: 'rack',
     chime: 'none',
     chimeCorrects: false,
+    mercury: false,
   } as const
   expect(setUpAdviceFor({ ...mantel, escapement: 'unknown' })).toEqual(
     expect.arrayContaining(['level', 'beat', 'regulate', 'wind']),
@@ -67,28 +68,55 @@ describe('the set-up advice of a kind of clock', () => {
     chime: 'none',
     chimeCorrects: false,
     escapement: 'unknown',
+    mercury: false,
   } as const
 
   // Common practice.
   it.each([
     [
       'longcase',
-      ['weights-off', 'fix-to-wall', 'level', 'beat', 'wind-weights', 'hands-forward', 'regulate'],
+      ['weights-off', 'level', 'fix-to-wall', 'wind-weights', 'beat', 'hands-forward-silent', 'regulate'],
     ],
-    ['mantel', ['pendulum-off', 'level', 'beat', 'wind', 'hands-forward', 'regulate']],
-    ['cuckoo', ['pendulum-off', 'cuckoo', 'level', 'beat', 'wind-weights', 'hands-forward', 'regulate']],
+    ['mantel', ['pendulum-off', 'level', 'wind', 'beat', 'hands-forward-silent', 'regulate']],
+    [
+      'cuckoo',
+      ['weights-off-wall', 'cuckoo', 'level', 'wind-weights', 'beat', 'hands-forward-silent', 'regulate'],
+    ],
     [
       'torsion',
-      ['lift-dome', 'torsion-lock', 'level', 'torsion-settle', 'wind', 'hands-forward', 'torsion-regulate'],
+      [
+        'lift-dome',
+        'torsion-lock',
+        'level',
+        'torsion-settle',
+        'wind-year',
+        'hands-forward-silent',
+        'torsion-regulate',
+      ],
     ],
-    ['carriage', ['level', 'wind', 'hands-forward', 'platform-regulate']],
-    ['skeleton', ['lift-dome', 'pendulum-off', 'level', 'beat', 'wind', 'hands-forward', 'regulate']],
+    ['carriage', ['level', 'wind', 'hands-forward-silent', 'platform-regulate']],
+    ['skeleton', ['lift-dome', 'pendulum-off', 'level', 'wind', 'beat', 'hands-forward-silent', 'regulate']],
   ] as const)('of a %s clock is right for it', (form, advice) => {
     expect(setUpAdviceFor({ ...bare, form })).toEqual([...advice, 'service-again'])
   })
 
   it('of a mains clock says nothing of winding or of the beat', () => {
-    expect(setUpAdviceFor({ ...bare, power: 'mains' })).toEqual(['mains', 'service-again'])
+    expect(setUpAdviceFor({ ...bare, power: 'mains' })).toEqual([
+      'mains',
+      'hands-forward-silent',
+      'service-again',
+    ])
+    expect(setUpAdviceFor({ ...bare, form: 'longcase', power: 'mains' })).toContain('fix-to-wall')
+  })
+
+  it('of a mercury pendulum has nobody tie or lay it down', () => {
+    const advice = setUpAdviceFor({ ...bare, form: 'wall', power: 'weight', mercury: true })
+    expect(advice.slice(0, 2)).toEqual(['mercury-pendulum', 'weights-off-wall'])
+    expect(advice).not.toContain('pendulum-off')
+  })
+
+  it('of a striking clock has the hands wait for each strike', () => {
+    expect(setUpAdviceFor({ ...bare, strike: 'rack' })).toContain('hands-forward')
   })
 
   it('of a chime says whether it sets itself right', () => {
