@@ -107,7 +107,7 @@ describe('the claim check', () => {
       ),
     ).toHaveLength(2)
     expect(text.match(/Kept by owner: case key ×2/g)).toHaveLength(2)
-    expect(text.match(/Absent: finial right/g)).toHaveLength(2)
+    expect(text.match(/Did not come with it: finial right/g)).toHaveLength(2)
   })
 
   test('keeps the owner’s part whole at the foot of a later page when the shop’s part is long', async () => {
