@@ -64,6 +64,9 @@ const balances = new Set([
   'pin-pallet',
 ])
 
+/** Whether a clock of this escapement goes by a balance, by its code or an everyday word. */
+export const hasBalance = (escapement: string): boolean => balances.has(escapement)
+
 const kinds: Readonly<Record<string, string>> = {
   '400-day': 'torsion',
   anniversary: 'torsion',
@@ -86,7 +89,7 @@ export function goingOf(clock: HowItGoes): Going {
   const [kind, power, escapement] = [coded(clock.kind), coded(clock.power), coded(clock.escapement)]
   if (kind === 'torsion' || kind === 'cuckoo') return kind
   if (escapement === 'verge') return 'verge'
-  if (balances.has(escapement) || kind === 'carriage' || kind === 'ship') return 'platform'
+  if (hasBalance(escapement) || kind === 'carriage' || kind === 'ship') return 'platform'
   // Most lantern clocks were given an anchor; only while nobody has looked is one taken for a verge.
   if (kind === 'lantern' && escapement === 'unknown') return 'verge'
   if (deadBeats.has(escapement) && kind === 'wall') return 'wall-dead-beat'

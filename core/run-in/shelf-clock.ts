@@ -1,5 +1,6 @@
 import type { Chime, Duration, Escapement, Form, OrUnknown, Power, Strike } from '../vocabulary/clock.ts'
 import { supposedMovement } from '../vocabulary/clock.ts'
+import { hasBalance } from './limits.ts'
 import { durationDays } from './movement.ts'
 
 /** What a clock sounds on the hour and half hour; `unknown` where nobody has looked yet. */
@@ -55,15 +56,6 @@ function soundsOf({ form, strike, chime }: Described): Sounds {
   return strike === 'rack' || strike === 'count-wheel' ? 'hours' : strike
 }
 
-const withoutBeat = new Set([
-  'platform-lever',
-  'cylinder',
-  'lever',
-  'platform',
-  'balance',
-  'detent',
-  'pin-pallet',
-])
 const platforms = new Set(['carriage', 'ship'])
 const motors = new Set(['mains', 'battery', 'quartz'])
 const unwound = new Set([...motors, 'electric-rewind', 'electric'])
@@ -76,4 +68,4 @@ export const isWoundBy = (power: string): boolean => !unwound.has(power)
 
 /** Whether the beat has to be looked at where the clock stands, by codes or everyday words for its power, escapement and kind. */
 export const isSetInBeat = (power: string, escapement: string, kind: string): boolean =>
-  !motors.has(power) && !withoutBeat.has(escapement) && !(platforms.has(kind) && escapement === 'unknown')
+  !motors.has(power) && !hasBalance(escapement) && !(platforms.has(kind) && escapement === 'unknown')

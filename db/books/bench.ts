@@ -1,5 +1,5 @@
 import { and, eq, inArray, isNull, notInArray } from 'drizzle-orm'
-import type { BenchStep } from '../../core/bench/steps.ts'
+import { type BenchStep, stepsFor } from '../../core/bench/steps.ts'
 import type { Caution } from '../../core/cautions/cautions.ts'
 import { cautionsFor } from '../../core/cautions/cautions.ts'
 import { gather } from '../../core/checked.ts'
@@ -101,6 +101,8 @@ export const tickStep = verb(
   'bench.tickStep',
   (tx, { repairId, step, done }: { repairId: number; step: BenchStep; done: boolean }, doing) => {
     const repair = repairInShop(tx, repairId)
+    const isItsOwn = stepsFor(clockRow(tx, repair.clockId)).some(({ code }) => code === step)
+    if (done && !isItsOwn) refuse('step.notOfThisClock', 'step')
     const tick = { done, at: doing.at, personId: doing.personId }
     tx.insert(stepsDone)
       .values({ repairId: repair.id, step, ...tick })

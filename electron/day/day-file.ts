@@ -110,11 +110,24 @@ async function perform(stage: Stage, one: DayAct, input: unknown, who: unknown, 
   return answer
 }
 
+/** The input brought to today's shape; a file from elsewhere may hold what no version ever had. */
+function brought(act: string, version: number, input: ActInput): ActInput | 'unreadable' | undefined {
+  try {
+    return inTodaysShape(act, version, input)
+  } catch {
+    return 'unreadable'
+  }
+}
+
 /** The input in today's shape; stops at one whose text was taken out, or that is of a newer program. */
 function shapedInput({ act, version, redacted }: DayAct, input: ActInput, index: number): ActInput {
-  const shaped = redacted ? undefined : inTodaysShape(act, version, input)
-  if (shaped) return shaped
-  const why = redacted ? problem('dayFile.redacted', '') : problem('dayFile.version', 'version', { version })
+  const shaped = redacted ? undefined : brought(act, version, input)
+  if (shaped && shaped !== 'unreadable') return shaped
+  const why = redacted
+    ? problem('dayFile.redacted', '')
+    : shaped === 'unreadable'
+      ? problem('dayFile.unreadable', 'with')
+      : problem('dayFile.version', 'version', { version })
   throw new DayFileStopped(index, act, withMessages([why]))
 }
 

@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { promisify } from 'node:util'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { stages } from '../../core/standing/stages.ts'
+import { sentences } from '../../core/words/en/sentences.ts'
 import { verdicts } from '../../core/words/en/shelf.ts'
 import { openLedger } from '../../db/file/ledger.ts'
 import { demoDayFile } from '../../electron/day/demo-shop.ts'
@@ -197,5 +198,16 @@ describe('the demo command', () => {
     expect(code).toBe(1)
     expect(stderr).toContain('Act 4, counter.takeIn')
     expect(stderr).toContain('fault')
+  })
+
+  it('names an act that has the shape of no version there ever was', async () => {
+    const acts = JSON.parse(readFileSync(demoDayFile(), 'utf8')).slice(0, 3)
+    const file = join(place.folder, 'none.json')
+    const act = { at: '2027-02-01T09:00', act: 'estimates.recordWord', version: 1, with: { others: [null] } }
+    writeFileSync(file, JSON.stringify([...acts, act]))
+    const { code, stderr } = await failed('--out', join(place.folder, 'none'), '--day', file)
+    expect(code).toBe(1)
+    expect(stderr).toContain('Act 4, estimates.recordWord')
+    expect(stderr).toContain(sentences['dayFile.unreadable']())
   })
 })

@@ -345,5 +345,6 @@ it('steps of the service are ticked with who and when, and a tick is taken back'
   expect((await step()).done).toEqual({ at: shop.clock.at, person: expect.any(String) })
   await tick('oil', false)
   expect((await step()).done).toBeNull()
+  expect(refused(await tick('torsion-on', true)).problems).toEqual(['step.notOfThisClock step'])
   expect(refused(await tick('polka', true)).problems).toEqual(['input.notOneOf step'])
 })

@@ -71,6 +71,7 @@ export const refusals = {
   'dayBook.redactedAlready': (v: Needs<'id'>) => `The text of row ${v.id} has been taken out already.`,
   'dayFile.redacted': () =>
     'The text of this act has been taken out of its day book, so it cannot be played. An archive moves such a ledger (npm run archive).',
+  'dayFile.unreadable': () => 'What this act says has the shape of no version there ever was.',
   'dayFile.version': (v: Needs<'version'>) =>
     `This act is of version ${v.version}, which this Countwheel does not know. Bring it up to date to play it.`,
   'restore.open': () =>
@@ -191,6 +192,7 @@ export const refusals = {
   'clock.behind': () =>
     'The computer’s clock stands before what is already on record. Set it right, then try again; nothing was written.',
   'finding.unknown': () => 'This finding is not in the ledger.',
+  'step.notOfThisClock': () => 'This clock’s service has no such step.',
   'wait.open': () => 'The repair is already waiting for this.',
   'asFound.unknown': () => 'This as-found note is not in the ledger.',
   'order.twice': () => 'A repair can stand in the queue only once.',
