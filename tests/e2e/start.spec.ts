@@ -118,7 +118,7 @@ test('--demo opens the demonstration shop, fresh at each start and apart from th
     const started = runStart(['--demo', '--no-open', '--port', '0'])
     const address = await addressOf(started)
     expect(started.out).toBe(`${start.demoAtAddress({ file, address: address.href })}\n`)
-    const headers = { Authorization: `Bearer ${address.searchParams.get('key')}` }
+    const headers = { Authorization: `Bearer ${address.searchParams.get('key')}`, 'Countwheel-Person': '1' }
     const { status, body } = await ask(Number(address.port), '/api/pages/dayFile', { headers })
     expect(status).toBe(200)
     started.process.kill('SIGTERM')
