@@ -1,7 +1,8 @@
 import { addWorkMinutes, workCalendar } from '../../core/calendar/work.ts'
 import { type PriceInput, priced } from '../../core/pricing/price.ts'
 import { runInDefaults } from '../../core/run-in/policy.ts'
-import { shelfVerdict, type VerdictInput } from '../../core/run-in/verdict.ts'
+import type { VerdictInput } from '../../core/run-in/to-show.ts'
+import { shelfVerdict } from '../../core/run-in/verdict.ts'
 import { must } from '../core/must.ts'
 import { type Measured, measured } from './measure.ts'
 

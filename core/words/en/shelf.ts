@@ -1,6 +1,7 @@
 import type { Fault } from '../../run-in/faults.ts'
 import type { SeenCode } from '../../run-in/seen.ts'
-import type { ToShow, VerdictCode } from '../../run-in/verdict.ts'
+import type { ToShow } from '../../run-in/to-show.ts'
+import type { VerdictCode } from '../../run-in/verdict.ts'
 import type { CoverReason } from '../../warranty/cover.ts'
 
 type Values = Readonly<Record<string, string | number | null>>

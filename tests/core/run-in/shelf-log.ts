@@ -2,7 +2,8 @@ import { type RateLimits, usualLimits } from '../../../core/run-in/limits.ts'
 import { runInDefaults } from '../../../core/run-in/policy.ts'
 import type { ShelfClock } from '../../../core/run-in/shelf-clock.ts'
 import type { ShelfReading } from '../../../core/run-in/shelf-reading.ts'
-import { shelfVerdict, type VerdictInput } from '../../../core/run-in/verdict.ts'
+import type { VerdictInput } from '../../../core/run-in/to-show.ts'
+import { shelfVerdict } from '../../../core/run-in/verdict.ts'
 
 /** An 8-day mantel clock with a rack strike that sounds hours and half hours. */
 export const mantel: ShelfClock = {

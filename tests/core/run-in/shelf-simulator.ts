@@ -4,7 +4,8 @@ import { windEveryDays } from '../../../core/run-in/movement.ts'
 import { defaultPolicy } from '../../../core/run-in/policy.ts'
 import type { ShelfClock } from '../../../core/run-in/shelf-clock.ts'
 import type { ShelfReading } from '../../../core/run-in/shelf-reading.ts'
-import { daysAsked, type VerdictInput } from '../../../core/run-in/verdict.ts'
+import type { VerdictInput } from '../../../core/run-in/to-show.ts'
+import { daysAsked } from '../../../core/run-in/verdict.ts'
 
 /** How a simulated clock truly is. Bad ones have to be told from their log alone. */
 export type Truth = (typeof good)[number] | (typeof bad)[number]
