@@ -1,4 +1,4 @@
-import { readdirSync, rmSync } from 'node:fs'
+import { readdirSync, rmSync, statSync } from 'node:fs'
 import { basename, dirname, join, parse } from 'node:path'
 import { folderBeside, keptBeside } from './files-beside.ts'
 
@@ -29,13 +29,18 @@ export function sweepFolder(namesake: string): void {
   for (const path of [...copies, ...beside]) rmSync(path, { force: true })
 }
 
+/** A file system's clock ticks more coarsely than the system's own. */
+const coarseMs = 50
+
 /**
- * Takes away what a killed program left half written: copies of this ledger beside it, photographs and papers. Only for the process that holds the ledger; what cannot be taken away stays.
+ * Takes away what a killed program left half written: copies of this ledger beside it, photographs and papers. Only for the process that holds the ledger, which since
+ * `openedMs` writes files of its own under such names; what cannot be taken away stays.
  */
-export function sweepUnfinished(ledgerFile: string): void {
+export function sweepUnfinished(ledgerFile: string, openedMs: number): void {
   const [folder, name] = [dirname(ledgerFile), basename(ledgerFile)]
   const beside = [...unfinishedIn(folder, 0)].filter(path => basename(path).startsWith(name))
-  const inside = keptBeside.map(what => folderBeside(ledgerFile, what))
-  for (const path of [...beside, ...inside.flatMap(one => [...unfinishedIn(one, 1)])])
-    rmSync(path, { force: true })
+  const inside = keptBeside.flatMap(what => [...unfinishedIn(folderBeside(ledgerFile, what), 1)])
+  for (const path of [...beside, ...inside])
+    if ((statSync(path, { throwIfNoEntry: false })?.mtimeMs ?? openedMs) < openedMs - coarseMs)
+      rmSync(path, { force: true })
 }

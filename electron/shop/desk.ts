@@ -65,7 +65,8 @@ function lookingForCopies(copies: CopyKeeper): () => void {
 function serving(ledger: Ledger, now: () => string, demo = false): Open {
   const keeper = paperKeeper(ledger)
   // Nobody waits for this, so the first page goes before it.
-  const sweep = setTimeout(() => sweepUnfinished(ledger.file), 1000).unref()
+  const openedMs = Date.now()
+  const sweep = setTimeout(() => sweepUnfinished(ledger.file, openedMs), 1000).unref()
   const copies = copyKeeper(ledger, now)
   const noMoreLooks = demo ? () => {} : lookingForCopies(copies)
   const answer = createHandler({ ledger, now, pages: places.pages, copies })

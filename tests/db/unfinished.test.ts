@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync, writeFileSync } from 'node:fs'
+import { mkdirSync, readdirSync, utimesSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterEach, expect, it } from 'vitest'
 import { sweepFolder, sweepUnfinished } from '../../db/file/unfinished.ts'
@@ -7,7 +7,7 @@ import { temporaryFolder } from './temporary-ledger.ts'
 const place = temporaryFolder()
 afterEach(() => place.remove())
 
-it('what a killed program left half written is taken away; whatever is whole, or another ledger’s, stays', () => {
+it('what a killed program left half written is taken away; whatever is whole, another ledger’s, or being written now, stays', () => {
   const at = (...path: string[]) => join(place.folder, ...path)
   const put = (...path: string[]) => {
     mkdirSync(join(at(...path), '..'), { recursive: true })
@@ -31,10 +31,14 @@ it('what a killed program left half written is taken away; whatever is whole, or
     ['backups', 'shop.photographs', 'cd', 'cdee.jpg.unfinished'],
   ]
   for (const path of [...whole, ...half]) put(...path)
-  sweepUnfinished(at('shop.countwheel'))
+  const openedMs = Date.now() + 1000
+  const since = ['shop.countwheel.copy.unfinished']
+  put(...since)
+  utimesSync(at(...since), (openedMs + 1000) / 1000, (openedMs + 1000) / 1000)
+  sweepUnfinished(at('shop.countwheel'), openedMs)
   sweepFolder(at('backups', 'shop.countwheel'))
   const left = readdirSync(place.folder, { recursive: true, withFileTypes: true })
     .filter(entry => entry.isFile())
     .map(entry => join(entry.parentPath, entry.name))
-  expect(left.toSorted()).toEqual(whole.map(path => at(...path)).toSorted())
+  expect(left.toSorted()).toEqual([...whole, since].map(path => at(...path)).toSorted())
 })

@@ -33,7 +33,8 @@ async function backedUp(): Promise<Work> {
 async function withBackup(page: Page, url: string): Promise<void> {
   await page.goto(url)
   await expect(page.getByRole('heading', { level: 1 })).toBeVisible()
-  expect((await ask(page, '/api/backup', 'POST', {})).status).toBe(200)
+  const made = await ask(page, '/api/backup', 'POST', {})
+  expect(made.status, JSON.stringify(made.body)).toBe(200)
   expect((await ask(page, '/api/register/addOwner', 'POST', { name: 'Odalys Wren' })).status).toBe(200)
 }
 
