@@ -1,10 +1,10 @@
 import { type Caution, type CautionFacts, cautionsFor } from '../cautions/cautions.ts'
 import {
   type Chime,
+  driveOf,
   type Escapement,
-  forms,
+  hasPlatform,
   type OrUnknown,
-  type Power,
   type Strike,
 } from '../vocabulary/clock.ts'
 import { type AsFoundMark, asFoundMarks, type Task } from '../vocabulary/work.ts'
@@ -44,21 +44,16 @@ interface Rule {
   readonly marks?: readonly AsFoundMark[]
 }
 
-// Where nobody has looked, the form's usual power decides.
-const drive = ({ form, power }: StepFacts): Power => (power === 'unknown' ? forms[form].power : power)
-const sprung = (clock: StepFacts): boolean => drive(clock) === 'spring' || drive(clock) === 'fusee'
-const weighted = (clock: StepFacts): boolean => drive(clock) === 'weight'
-const fusee = (clock: StepFacts): boolean => drive(clock) === 'fusee'
-const electric = (clock: StepFacts): boolean => ['electric-rewind', 'mains'].includes(drive(clock))
+const sprung = (clock: StepFacts): boolean => driveOf(clock) === 'spring' || driveOf(clock) === 'fusee'
+const weighted = (clock: StepFacts): boolean => driveOf(clock) === 'weight'
+const fusee = (clock: StepFacts): boolean => driveOf(clock) === 'fusee'
+const electric = (clock: StepFacts): boolean => ['electric-rewind', 'mains'].includes(driveOf(clock))
 const torsion = ({ form }: StepFacts): boolean => form === 'torsion'
 const cuckoo = ({ form }: StepFacts): boolean => form === 'cuckoo'
-const withPlatform = ({ form, escapement }: StepFacts): boolean =>
-  ['platform-lever', 'cylinder'].includes(escapement) ||
-  (escapement === 'unknown' && (form === 'carriage' || form === 'ship'))
 const withPendulum = (clock: StepFacts): boolean =>
-  !torsion(clock) && !withPlatform(clock) && drive(clock) !== 'mains'
+  !torsion(clock) && !hasPlatform(clock) && driveOf(clock) !== 'mains'
 // Whether springs stand open, without a barrel, is not on record.
-const perhapsOpen = (clock: StepFacts): boolean => drive(clock) === 'spring' && !torsion(clock)
+const perhapsOpen = (clock: StepFacts): boolean => driveOf(clock) === 'spring' && !torsion(clock)
 const sounding = ({ strike, chime }: StepFacts): boolean => strike !== 'none' || chime !== 'none'
 const chiming = ({ chime }: StepFacts): boolean => chime !== 'none' && chime !== 'unknown'
 const ofCleaning = [
@@ -87,14 +82,14 @@ const rules = {
   'open-springs': { task: 'let-down', when: perhapsOpen, cautions: ['open-springs'] },
   'let-down': { task: 'let-down', when: sprung, cautions: ['spring-power', 'fusee-set-up'] },
   shake: { task: 'strip' },
-  'platform-off': { task: 'strip', when: withPlatform, cautions: ['platform'] },
+  'platform-off': { task: 'strip', when: hasPlatform, cautions: ['platform'] },
   strip: { task: 'strip' },
   'inspect-barrels': { task: 'strip', when: sprung },
   'springs-out': { task: 'springs', when: sprung, cautions: ['spring-power'] },
   'inspect-pivots': { task: 'strip' },
   'inspect-jewels': {
     task: 'strip',
-    when: clock => clock.jewelled || withPlatform(clock),
+    when: clock => clock.jewelled || hasPlatform(clock),
     cautions: ['jewels'],
   },
   clean: { task: 'clean', cautions: [...ofCleaning, 'luminous', 'ammoniated-cleaner', 'alcohol', 'shellac'] },
@@ -103,10 +98,10 @@ const rules = {
   'wash-again': { task: 'clean' },
   springs: { task: 'springs', when: sprung, cautions: ['spring-power'], marks: ['springs'] },
   assemble: { task: 'assemble', marks: [...soundMarks, 'motion-work'] },
-  pallets: { task: 'assemble', when: clock => !withPlatform(clock) && drive(clock) !== 'mains' },
+  pallets: { task: 'assemble', when: clock => !hasPlatform(clock) && driveOf(clock) !== 'mains' },
   'fusee-set-up': { task: 'assemble', when: fusee },
   lines: { task: 'assemble', when: weighted },
-  'platform-on': { task: 'assemble', when: withPlatform },
+  'platform-on': { task: 'assemble', when: hasPlatform },
   'cuckoo-work': { task: 'assemble', when: cuckoo, cautions: ['cuckoo'] },
   electric: { task: 'assemble', when: electric, cautions: ['mains'] },
   sound: { task: 'strike-chime', when: sounding, marks: soundMarks },
@@ -143,7 +138,7 @@ export interface Step {
 function applies(caution: (typeof workCautions)[number], clock: StepFacts): boolean {
   if (caution === 'fusee-set-up') return fusee(clock)
   if (caution === 'cuckoo') return cuckoo(clock)
-  return caution !== 'shellac' || clock.jewelled || withPlatform(clock) || clock.escapement === 'brocot'
+  return caution !== 'shellac' || clock.jewelled || hasPlatform(clock) || clock.escapement === 'brocot'
 }
 
 /** The steps that apply to a clock, in working order, each with the cautions that belong to it. */

@@ -1,4 +1,4 @@
-import { type Dial, type Form, forms, type OrUnknown, type Power } from '../vocabulary/clock.ts'
+import { type Dial, driveOf, type Form, type OrUnknown, type Power } from '../vocabulary/clock.ts'
 
 /** Facts about a clock from which cautions follow. */
 export interface CautionFacts {
@@ -10,9 +10,6 @@ export interface CautionFacts {
   readonly mercury: boolean
   readonly mains: boolean
 }
-
-/** What drives the clock; what is usual for its form while nobody has looked, for a caution too many hurts nobody. */
-const drive = ({ form, power }: CautionFacts): Power => (power === 'unknown' ? forms[form].power : power)
 
 /**
  * Every caution the shop knows, when it applies, and whether harm is possible (then it must be acknowledged before work).
@@ -28,8 +25,11 @@ const rules = {
   },
   'paper-dial': { harm: false, when: (c: CautionFacts) => c.dial === 'paper' },
   jewels: { harm: false, when: (c: CautionFacts) => c.jewelled },
-  'spring-power': { harm: true, when: (c: CautionFacts) => drive(c) === 'spring' || drive(c) === 'fusee' },
-  'lead-weights': { harm: true, when: (c: CautionFacts) => drive(c) === 'weight' && c.form !== 'cuckoo' },
+  'spring-power': {
+    harm: true,
+    when: (c: CautionFacts) => driveOf(c) === 'spring' || driveOf(c) === 'fusee',
+  },
+  'lead-weights': { harm: true, when: (c: CautionFacts) => driveOf(c) === 'weight' && c.form !== 'cuckoo' },
   'tall-case': { harm: true, when: (c: CautionFacts) => c.form === 'longcase' },
   dome: { harm: false, when: (c: CautionFacts) => c.form === 'torsion' || c.form === 'skeleton' },
   luminous: { harm: true, when: (c: CautionFacts) => c.luminous },

@@ -34,3 +34,15 @@ export function wrongCount(
 
 /** Whether a count stands on the wheel at all: a count wheel that is out of step strikes another hour's count. */
 export const isOnTheWheel = (heard: number): boolean => heard >= 1 && heard <= 12
+
+/** The hour struck last, 1 to 12, and the quarter heard last, the fourth on the hour. */
+export interface HeardNow {
+  readonly hour: number
+  readonly quarter: number
+}
+
+/** What strike and chime were last due at a time of day, `HH:MM`. */
+export function heardNow(time: string): HeardNow {
+  const [hours = 0, minutes = 0] = time.split(':').map(Number)
+  return { hour: ((hours + 11) % 12) + 1, quarter: minutes < 15 ? 4 : Math.floor(minutes / 15) }
+}

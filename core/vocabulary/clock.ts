@@ -80,3 +80,19 @@ export function supposedMovement({ form, trains, power, duration }: MovementSeen
     duration: duration === 'unknown' ? usual.duration : duration,
   }
 }
+
+/** What drives a clock; what is usual for its form while nobody has looked. */
+export const driveOf = ({ form, power }: Pick<MovementSeen, 'form' | 'power'>): Power =>
+  power === 'unknown' ? forms[form].power : power
+
+/** Whether a clock goes by a platform with a balance, not by a pendulum: by its escapement, while nobody has looked by its form. Common practice. */
+export const hasPlatform = ({
+  form,
+  escapement,
+}: {
+  form: Form
+  escapement: OrUnknown<Escapement>
+}): boolean =>
+  escapement === 'platform-lever' ||
+  escapement === 'cylinder' ||
+  (escapement === 'unknown' && (form === 'carriage' || form === 'ship'))

@@ -1,8 +1,9 @@
 import {
   type Chime,
+  driveOf,
   type Escapement,
   type Form,
-  forms,
+  hasPlatform,
   type OrUnknown,
   type Power,
   type Strike,
@@ -21,15 +22,6 @@ export interface SetUpFacts {
   readonly mercury: boolean
 }
 
-/** Escapements with a balance: such a clock has no pendulum, whatever its form. */
-const withBalance: readonly OrUnknown<Escapement>[] = ['platform-lever', 'cylinder']
-const platforms: readonly Form[] = ['carriage', 'ship']
-
-const hasBalance = ({ form, escapement }: SetUpFacts): boolean =>
-  withBalance.includes(escapement) || (escapement === 'unknown' && platforms.includes(form))
-
-const driveOf = ({ form, power }: SetUpFacts): Power => (power === 'unknown' ? forms[form].power : power)
-
 /** What comes off before it is carried. */
 function carried(clock: SetUpFacts): SetUpAdvice[] {
   const { form } = clock
@@ -37,7 +29,7 @@ function carried(clock: SetUpFacts): SetUpAdvice[] {
   if (clock.mercury) return ['mercury-pendulum', ...(weights ? (['weights-off-wall'] as const) : [])]
   if (form === 'longcase' || form === 'lantern') return ['weights-off']
   if (weights) return ['weights-off-wall']
-  return hasBalance(clock) ? [] : ['pendulum-off']
+  return hasPlatform(clock) ? [] : ['pendulum-off']
 }
 
 /** How it is carried and stood, before it goes. */
@@ -67,7 +59,7 @@ const sounds = ({ strike, chime }: SetUpFacts): boolean => strike !== 'none' || 
 const setting = (clock: SetUpFacts): SetUpAdvice => (sounds(clock) ? 'hands-forward' : 'hands-forward-silent')
 
 const regulating = (clock: SetUpFacts): SetUpAdvice =>
-  clock.form === 'torsion' ? 'torsion-regulate' : hasBalance(clock) ? 'platform-regulate' : 'regulate'
+  clock.form === 'torsion' ? 'torsion-regulate' : hasPlatform(clock) ? 'platform-regulate' : 'regulate'
 
 function sounding({ strike, chime, chimeCorrects }: SetUpFacts): SetUpAdvice[] {
   const chimes = chime !== 'none' && chime !== 'unknown'
@@ -90,7 +82,7 @@ export const setUpAdviceFor = (clock: SetUpFacts): SetUpAdvice[] =>
     : [
         ...standing(clock),
         ...winding(clock),
-        ...(clock.form === 'torsion' || hasBalance(clock) ? [] : (['beat'] as const)),
+        ...(clock.form === 'torsion' || hasPlatform(clock) ? [] : (['beat'] as const)),
         setting(clock),
         regulating(clock),
         ...sounding(clock),

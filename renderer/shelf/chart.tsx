@@ -58,7 +58,7 @@ function Drawing({ chart, width, label }: { chart: RateChart; width: number; lab
             band.length > 0 && <polygon key={points[0]?.x} className="band" points={pointsText(band)} />,
         )}
       </g>
-      <SecondLines chart={chart} right={width - margins.right} />
+      <SecondLines lines={chart.seconds} left={margins.left} right={width - margins.right} />
       <Winds chart={chart} />
       <Marks chart={chart} width={width} />
       {chart.segments.map(({ points, fit }) => (
@@ -73,12 +73,19 @@ function Drawing({ chart, width, label }: { chart: RateChart; width: number; lab
   )
 }
 
-function SecondLines({ chart, right }: { chart: RateChart; right: number }) {
+interface LinesProps {
+  readonly lines: RateChart['seconds']
+  readonly left: number
+  readonly right: number
+}
+
+/** Horizontal lines at round numbers of seconds. */
+export function SecondLines({ lines, left, right }: LinesProps) {
   const { formats } = useShop()
-  return chart.seconds.map(({ y, value }) => (
+  return lines.map(({ y, value }) => (
     <g key={value}>
-      <line className={value === 0 ? 'zero' : 'rule'} x1={margins.left} x2={right} y1={y} y2={y} />
-      <text x={margins.left - 8} y={y + 4} textAnchor="end">
+      <line className={value === 0 ? 'zero' : 'rule'} x1={left} x2={right} y1={y} y2={y} />
+      <text x={left - 8} y={y + 4} textAnchor="end">
         {formats.signedSeconds(value)}
       </text>
     </g>

@@ -1,7 +1,7 @@
 import type { KeyboardEvent } from 'react'
 import { shelfClock } from '../../core/run-in/shelf-clock.ts'
 import { type ShelfEvent, shelfEvents } from '../../core/run-in/shelf-reading.ts'
-import { hourBlows } from '../../core/run-in/strike-heard.ts'
+import { type HeardNow, heardNow, hourBlows } from '../../core/run-in/strike-heard.ts'
 import type { Bound, EntryState } from '../parts/entry.ts'
 import { Choice, DecimalField, TextField, Tick } from '../parts/field.tsx'
 import { TimeField } from '../parts/time-field.tsx'
@@ -95,18 +95,6 @@ export const readingInput = (typed: TypedReading) => ({
 })
 
 const nextSaid: Record<Said, Said> = { '': 'right', right: 'wrong', wrong: '' }
-
-/** The hour struck last and the quarter heard last, by the shop's time. */
-export interface HeardNow {
-  readonly hour: number
-  readonly quarter: number
-}
-
-/** What strikes and chimes were last due at `HH:MM`. */
-export function heardNow(local: string): HeardNow {
-  const [hours = 0, minutes = 0] = local.split(':').map(Number)
-  return { hour: ((hours + 11) % 12) + 1, quarter: minutes < 15 ? 4 : Math.floor(minutes / 15) }
-}
 
 type Clock = RoundRow['clock']
 

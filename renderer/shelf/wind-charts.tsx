@@ -3,7 +3,7 @@ import { shelfLog } from '../../core/run-in/log.ts'
 import { pointsText } from '../../core/run-in/rate-chart.ts'
 import { rateBars, windsOver } from '../../core/run-in/wind-charts.ts'
 import { useShop } from '../shop.tsx'
-import { useWidth } from './chart.tsx'
+import { SecondLines, useWidth } from './chart.tsx'
 import type { RunView } from './shelf.ts'
 
 const height = 132
@@ -33,7 +33,7 @@ export function WindCharts({ view }: { view: RunView }) {
             role="img"
             aria-label={said.barsLabel(repair.number)}
           >
-            <SecondLines lines={bars.seconds} right={room.width - margins.right} />
+            <SecondLines lines={bars.seconds} left={margins.left} right={room.width - margins.right} />
             {bars.limits.map(y => (
               <line
                 key={y}
@@ -60,7 +60,7 @@ export function WindCharts({ view }: { view: RunView }) {
             role="img"
             aria-label={said.windsLabel(repair.number)}
           >
-            <SecondLines lines={winds.seconds} right={room.width - margins.right} />
+            <SecondLines lines={winds.seconds} left={margins.left} right={room.width - margins.right} />
             {winds.days.map(({ x, value }) => (
               <text key={value} x={x} y={height - margins.bottom + 16} textAnchor="middle">
                 {value}
@@ -80,16 +80,4 @@ export function WindCharts({ view }: { view: RunView }) {
       )}
     </div>
   )
-}
-
-function SecondLines({ lines, right }: { lines: readonly { y: number; value: number }[]; right: number }) {
-  const { formats } = useShop()
-  return lines.map(({ y, value }) => (
-    <g key={value}>
-      <line className={value === 0 ? 'zero' : 'rule'} x1={margins.left} x2={right} y1={y} y2={y} />
-      <text x={margins.left - 8} y={y + 4} textAnchor="end">
-        {formats.signedSeconds(value)}
-      </text>
-    </g>
-  ))
 }
